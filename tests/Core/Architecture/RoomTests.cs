@@ -46,7 +46,7 @@ public class RoomTests
     {
         string[] kept = ["Marten", "JasperFx", "Weasel", "Npgsql", "Wolverine", "Microsoft.AspNetCore", "Microsoft.Extensions", "Microsoft.EntityFrameworkCore"];
         var references = Built(room).GetReferencedAssemblies().Select(name => name.Name!).Concat(Packages(room));
-        Assert.Empty(references.Where(name => kept.Any(word => name.StartsWith(word, StringComparison.Ordinal))));
+        Assert.DoesNotContain(references, name => kept.Any(word => name.StartsWith(word, StringComparison.Ordinal)));
     }
 
     [Theory]
@@ -62,7 +62,7 @@ public class RoomTests
         // And nobody has switched it off on the way.
         var sources = Directory.GetFiles(Path.GetDirectoryName(Projects[room])!, "*.cs*", SearchOption.AllDirectories)
             .Where(file => !file.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}"));
-        Assert.Empty(sources.Where(file => File.ReadAllText(file).Contains("RS0030")));
+        Assert.DoesNotContain(sources, file => File.ReadAllText(file).Contains("RS0030"));
         Assert.DoesNotContain("RS0030", File.ReadAllText(Path.Combine(Repository.Root, ".editorconfig")));
     }
 
