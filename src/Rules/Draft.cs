@@ -64,13 +64,23 @@ internal sealed class Draft(ActRequest request, IStanding standing)
         return null;
     }
 
-    /// <summary>The colonies of a yard in the order of its spots, so that the same yard always gives the same order.</summary>
+    /// <summary>
+    /// The colonies of a yard, at least one, in the order of its spots, so that the same yard always gives the same order.
+    /// Empty after a refusal.
+    /// </summary>
     public IReadOnlyList<Tenant> TenantsOf(YardId yard, string field)
     {
-        Known(yard, field);
+        var tenants = standing.ColoniesIn(yard);
+        if (tenants.Count == 0)
+        {
+            Known(yard, field);
+            if (standing.Knows(yard)) Refuse(Refusals.NobodyThere, field, "By the books nobody stands in that yard that day: name another yard or another day.");
+            else if (yard.Value == Guid.Empty) Refuse(Refusals.NoId, field, "Say which yard.");
+        }
+
         return
         [
-            .. standing.ColoniesIn(yard)
+            .. tenants
                 .OrderBy(tenant => tenant.Spot.Number.Length).ThenBy(tenant => tenant.Spot.Number, StringComparer.Ordinal)
                 .ThenBy(tenant => tenant.Above).ThenBy(tenant => tenant.Colony.Value),
         ];
