@@ -1,0 +1,92 @@
+using ColonyLineage.Entries;
+using ColonyLineage.Projections.Cards;
+
+namespace ColonyLineage.Projections.DoseCompleteness;
+
+/// <summary>See question.md.</summary>
+public sealed class DoseCompletenessQuestion : Question<DoseRow>
+{
+    public override string Name => "dose-completeness";
+
+    public override bool Asks(SubjectKind kind) => kind == SubjectKind.Colony;
+
+    public override IEnumerable<DoseRow> RowsFor(Books books, Subject subject)
+    {
+        var colony = books.Colony(new ColonyId(subject.Id));
+        foreach (var (course, season) in CoursesGiven.To(books, colony))
+            yield return Row(books, colony, course, season);
+    }
+
+    /// <summary>
+    /// The rows of a yard made whole: every living colony owes a course of the season as soon as one of the yard's colonies has a row
+    /// of it. A colony that existed in the season and has none had nothing.
+    /// </summary>
+    /// <param name="rows">The rows of living colonies, of one season, of any yards.</param>
+    /// <param name="living">All living colonies, with the day they began.</param>
+    /// <param name="season">The season asked for.</param>
+    /// <param name="startMonth">The month in which a season starts.</param>
+    public static IReadOnlyList<DoseRow> WholeYards(IReadOnlyList<DoseRow> rows, IEnumerable<(DoseRow Blank, DateOnly? Began)> living, int season, int startMonth)
+    {
+        var begun = rows.Where(row => row.YardId is not null).GroupBy(row => (row.YardId, row.Course)).Select(group => group.First()).ToLookup(row => row.YardId);
+        var have = rows.Select(row => (row.ColonyId, row.Course)).ToHashSet();
+        var lastDay = Season.LastDay(season, startMonth);
+        return
+        [
+            .. rows,
+            .. from colony in living
+               where colony.Began is null || colony.Began <= lastDay
+               from course in begun[colony.Blank.YardId]
+               where colony.Blank.YardId is not null && !have.Contains((colony.Blank.ColonyId, course.Course))
+               select colony.Blank with { Course = course.Course, Season = season, FullDoses = course.FullDoses, Had = 0, Owed = course.FullDoses, TooMany = course.FullDoses is null ? null : 0 },
+        ];
+    }
+
+    private static DoseRow Row(Books books, ColonyCard colony, string course, int season)
+    {
+        var path = new DosePaths(books, course, season).Of(colony.Colony);
+        var frames = LeastTreatedFrames(books, colony, course, season);
+        var less = frames is { } least && least.Had < path.Doses ? frames : null;
+        var defined = books.Outfit.Courses.GetValueOrDefault(course);
+        var full = defined?.FullDoses;
+        var stay = colony.Standing;
+        return new DoseRow
+        {
+            YardId = stay?.Spot.Yard,
+            Yard = stay is null ? null : Names.Of(books.Yard(stay.Spot.Yard)),
+            Spot = stay?.Spot.Number,
+            ColonyId = colony.Colony,
+            Colony = Names.Of(colony),
+            Ended = colony.End?.On.Day,
+            Course = course,
+            Season = season,
+            FullDoses = full,
+            Had = path.Doses,
+            Owed = full is null ? null : Math.Max(0, full.Value - path.Doses),
+            TooMany = full is null ? null : Math.Max(0, path.Doses - full.Value),
+            Path = string.Join(" → ", path.Colonies.Select(id => Names.Of(books.Colony(id)))),
+            FramesRemark = less?.Remark,
+            FramesHad = less?.Had,
+            LastDose = path.LastDose,
+            Entries = Evidence.Of([.. path.Entries, defined, less?.By]),
+        };
+    }
+
+    private static (decimal Had, string Remark, Entry By)? LeastTreatedFrames(Books books, ColonyCard colony, string course, int season)
+    {
+        var start = books.Outfit.SeasonStartMonth;
+        (decimal Had, string Remark, Entry By)? least = null;
+        foreach (var frames in colony.Counted.OfType<FramesMoved>())
+        {
+            if (frames.To != colony.Colony || frames.Of is not (FramesOf.Brood or FramesOf.Bees) || Season.Of(frames.On.Day, start) != season) continue;
+            var at = Place.Of(frames);
+            var brought = new DosePaths(books, course, season).Before(frames.Colony, at).Doses;
+            var since = colony.Counted.OfType<Treated>()
+                .Where(dose => dose.Course == course && Season.Of(dose.On.Day, start) == season && Place.Of(dose) > at)
+                .Sum(dose => dose.Doses);
+            if (least is null || brought + since < least.Value.Had)
+                least = (brought + since, FormattableString.Invariant($"{frames.Frames:0.##} frames of {frames.Of.ToString().ToLowerInvariant()} from {Names.Of(books.Colony(frames.Colony))}, {frames.On}"), frames);
+        }
+
+        return least;
+    }
+}

@@ -1,0 +1,21 @@
+using ColonyLineage.Projections.Conflicts;
+using ColonyLineage.Projections.DoseCompleteness;
+using ColonyLineage.Projections.Lineage;
+using ColonyLineage.Projections.QueensByAge;
+using ColonyLineage.Projections.Register;
+using ColonyLineage.Projections.SpotStory;
+
+namespace ColonyLineage.Projections;
+
+/// <summary>All the questions that the books answer. A new one is a folder of its own and a line here.</summary>
+public static class Questions
+{
+    public static readonly QueensByAgeQuestion QueensByAge = new();
+    public static readonly DoseCompletenessQuestion DoseCompleteness = new();
+    public static readonly SpotStoryQuestion SpotStory = new();
+    public static readonly LineageQuestion Lineage = new();
+    public static readonly ConflictsQuestion Conflicts = new();
+    public static readonly RegisterQuestion Register = new();
+
+    public static readonly IReadOnlyList<IQuestion> All = [QueensByAge, DoseCompleteness, SpotStory, Lineage, Conflicts, Register];
+}

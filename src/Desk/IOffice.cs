@@ -1,0 +1,35 @@
+using ColonyLineage.Entries;
+using ColonyLineage.Projections;
+
+namespace ColonyLineage.Desk;
+
+/// <summary>What the desk's pages need of the books. The server gives it; tests give one in memory.</summary>
+public interface IOffice
+{
+    /// <summary>Today, in the outfit's place.</summary>
+    DateOnly Today { get; }
+
+    /// <summary>The outfit's settings, courses and lines.</summary>
+    Task<Projections.Cards.OutfitCard> OutfitAsync(CancellationToken cancel);
+
+    /// <summary>The rows of a question that are asked for, by the clocks asked for.</summary>
+    Task<IReadOnlyList<TRow>> RowsAsync<TRow>(Question<TRow> question, Ask ask, CancellationToken cancel) where TRow : class, IRow;
+
+    /// <summary>The open books around some subjects, as of and as known at what is asked: for a page about one colony, queen or yard.</summary>
+    Task<Books> BooksAsync(Ask ask, CancellationToken cancel);
+
+    /// <summary>All that was ever recorded about a subject, voided entries included, in the order of things.</summary>
+    Task<IReadOnlyList<HistoryLine>> HistoryAsync(Subject subject, Ask ask, CancellationToken cancel);
+
+    /// <summary>Entries by their ids: the evidence of a number.</summary>
+    Task<IReadOnlyList<HistoryLine>> EntriesAsync(IReadOnlyCollection<EntryId> ids, CancellationToken cancel);
+
+    /// <summary>The entries of one act.</summary>
+    Task<IReadOnlyList<HistoryLine>> ActAsync(ActId act, CancellationToken cancel);
+
+    /// <summary>Records entries, all or none. Empty where they stand recorded; else why not.</summary>
+    Task<IReadOnlyList<Refusal>> RecordAsync(IReadOnlyList<Entry> entries, CancellationToken cancel);
+
+    /// <summary>A new id for an act that a page is about to offer.</summary>
+    Guid NewId();
+}
