@@ -54,7 +54,12 @@ public sealed record MoveColonies : ActRequest
     private static void MoveYard(Draft draft, MoveColonies request, YardMove yard)
     {
         draft.Known(yard.To, "wholeYard.to");
-        if (yard.From == yard.To) draft.Refuse(Refusals.OfItself, "wholeYard.to", "A yard cannot be moved to itself: name another yard.");
+        if (yard.From == yard.To)
+        {
+            draft.Refuse(Refusals.OfItself, "wholeYard.to", "A yard cannot be moved to itself: name another yard.");
+            return;
+        }
+
         var oneByOne = request.Moves.Select(move => move.Colony).ToHashSet();
         foreach (var tenant in draft.TenantsOf(yard.From, "wholeYard.from").Where(tenant => !oneByOne.Contains(tenant.Colony)))
             draft.Add(Move(request, tenant.Colony, tenant.Spot, tenant.Spot with { Yard = yard.To }, tenant.Above), "wholeYard.");
