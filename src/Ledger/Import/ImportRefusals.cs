@@ -6,7 +6,7 @@ namespace ColonyLineage.Ledger.Import;
 /// </summary>
 public static class ImportRefusals
 {
-    /// <summary>The sheet has more bytes than the limit. The whole sheet is refused.</summary>
+    /// <summary>The sheet has more bytes, or gives more entries, than <see cref="SheetLimits"/> allow. The whole sheet is refused.</summary>
     public const string SheetTooLarge = "sheet-too-large";
 
     /// <summary>The file is empty, or has a header and nothing below it. The whole sheet is refused.</summary>

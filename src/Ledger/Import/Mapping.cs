@@ -6,6 +6,17 @@ namespace ColonyLineage.Ledger.Import;
 /// How the columns of one kind of sheet become entries. Written by the user as JSON with comments; the form is told in
 /// <c>mapping.md</c> beside this file.
 /// </summary>
+/// <remarks>
+/// A sheet with the columns <c>colony</c>, <c>wash day</c>, <c>mites</c> and <c>bees</c> needs no more than this; a row without a wash
+/// gives nothing, a wash without its day or its bees is a bad cell:
+/// <code>
+/// { "name": "autumn-2026",            // all ids come from it: keep it, and a second run adds nothing
+///   "key": "{colony}",                // what tells the rows apart
+///   "dates": ["M/d/yy"],              // as the sheet writes them
+///   "create": ["colonies"],           // colonies that are named and not yet known begin
+///   "entries": [ { "kind": "washed", "on": "{wash day}", "colony": "{colony}", "mites": "{mites}", "bees": "{bees}" } ] }
+/// </code>
+/// </remarks>
 public sealed class Mapping
 {
     internal Mapping()

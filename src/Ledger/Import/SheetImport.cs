@@ -2,24 +2,29 @@ using ColonyLineage.Entries;
 
 namespace ColonyLineage.Ledger.Import;
 
+/// <summary>How large a sheet may be: what is planned is kept in memory until it is recorded as one act.</summary>
+/// <param name="Bytes">The most bytes.</param>
+/// <param name="Entries">The most entries and bad cells taken together.</param>
+public sealed record SheetLimits(long Bytes = 200_000_000, int Entries = 1_000_000);
+
 /// <summary>
 /// Turns a field sheet into entries by a mapping. Pure but for reading the stream: nothing is recorded, no clock is read,
 /// and the same sheet with the same mapping gives the same ids.
 /// </summary>
 public sealed class SheetImport
 {
-    /// <summary>The most bytes that a sheet may have, unless the caller says otherwise: 200 MB.</summary>
-    public const long UsualLimitBytes = 200_000_000;
-
     private readonly Mapping _map;
     private readonly DateOnly _today;
     private readonly Names _names;
+    private readonly SheetLimits _limits;
     private readonly List<Planned> _rows = [];
     private readonly Dictionary<string, int> _rowOfKey = new(StringComparer.Ordinal);
     private readonly Dictionary<EntryId, (int Row, string Says)> _saidOnce = [];
+    private int _kept;
 
-    private SheetImport(Mapping map, DateOnly today, KnownNames known)
+    private SheetImport(Mapping map, DateOnly today, KnownNames known, SheetLimits limits)
     {
+        _limits = limits;
         _map = map;
         _today = today;
         _names = new Names(map, known);
@@ -30,14 +35,15 @@ public sealed class SheetImport
     /// <param name="map">What its columns mean.</param>
     /// <param name="today">No entry may lie after it.</param>
     /// <param name="known">Names that the books know already.</param>
-    /// <param name="limitBytes">The most bytes that the sheet may have.</param>
+    /// <param name="limits">How large the sheet may be.</param>
     /// <param name="progress">Is told the bytes read so far.</param>
     /// <exception cref="RefusedException">The sheet as a whole cannot be read, or the mapping does not fit it.</exception>
     public static ImportPlan Plan(
-        Stream csv, Mapping map, DateOnly today, KnownNames? known = null, long limitBytes = UsualLimitBytes, IProgress<long>? progress = null)
+        Stream csv, Mapping map, DateOnly today, KnownNames? known = null, SheetLimits? limits = null, IProgress<long>? progress = null)
     {
-        using var sheet = SheetReader.Open(LimitedStream.Over(csv, limitBytes, progress), map.Separator);
-        return new SheetImport(map, today, known ?? new KnownNames()).Plan(sheet);
+        limits ??= new SheetLimits();
+        using var sheet = SheetReader.Open(LimitedStream.Over(csv, limits.Bytes, progress), map.Separator);
+        return new SheetImport(map, today, known ?? new KnownNames(), limits).Plan(sheet);
     }
 
     private ImportPlan Plan(SheetReader sheet)
@@ -89,6 +95,9 @@ public sealed class SheetImport
         }
 
         _rows.Add(new Planned(sheetRow.Row, sheetRow.Raw, made, [.. row.Bad]));
+        _kept += made.Count + row.Bad.Count;
+        if (_kept > _limits.Entries)
+            throw new RefusedException(new Refusal(ImportRefusals.SheetTooLarge, "", $"Row {sheetRow.Row}: the sheet gives more than {_limits.Entries:N0} entries and bad cells. Split it into smaller sheets, or raise the limit."));
     }
 
     /// <summary>

@@ -123,9 +123,18 @@ public sealed class RefusalTests
     public void A_stream_without_a_length_is_read_no_further_than_the_limit()
     {
         using var endless = new Endless(canSeek: false, length: long.MaxValue);
-        var refusal = Assert.Single(Assert.Throws<RefusedException>(() => SheetImport.Plan(endless, Map(), Today, limitBytes: 500_000)).Refusals);
+        var refusal = Assert.Single(Assert.Throws<RefusedException>(() => SheetImport.Plan(endless, Map(), Today, limits: new SheetLimits(Bytes: 500_000))).Refusals);
         Assert.Equal(ImportRefusals.SheetTooLarge, refusal.Name);
         Assert.InRange(endless.BytesRead, 500_000, 3_000_000);
+    }
+
+    [Fact]
+    public void A_sheet_that_gives_too_many_entries_is_refused()
+    {
+        using var endless = new Endless(canSeek: false, length: long.MaxValue);
+        var refusal = Assert.Single(Assert.Throws<RefusedException>(() => SheetImport.Plan(endless, Map(), Today, limits: new SheetLimits(Entries: 1000))).Refusals);
+        Assert.Equal(ImportRefusals.SheetTooLarge, refusal.Name);
+        Assert.InRange(endless.BytesRead, 0, 3_000_000);
     }
 
     [Fact] // a quote that is never closed would otherwise take the whole file into memory

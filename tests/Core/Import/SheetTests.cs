@@ -174,6 +174,33 @@ public sealed class SheetTests
     }
 
     [Fact]
+    public void A_row_that_leans_on_a_row_that_leans_on_a_bad_row_is_bad_too()
+    {
+        var plan = Plan(
+            """
+            { "name": "t", "key": "{c}",
+              "entries": [ { "kind": "colony-established", "on": "{d}", "colony": "{c}", "number": "{c}", "how": "split" },
+                           { "kind": "split-from", "on": "{d}", "colony": "{from}", "into": "{c}", "when": { "from": true } } ] }
+            """,
+            "c,d,from\n3,2026-05-03,2\n2,2026-05-02,1\n1,1 May,\n4,2026-05-04,\n");
+        Assert.Equal([(2, Refusals.NotFound), (3, Refusals.NotFound), (4, ImportRefusals.NotADay)], plan.Bad.Select(bad => (bad.Row, bad.Name)));
+        Assert.Equal("4", Assert.IsType<ColonyEstablished>(Assert.Single(plan.Entries)).Number);
+    }
+
+    [Fact]
+    public void A_colony_that_the_sheet_establishes_is_not_created_besides()
+    {
+        var plan = Plan(
+            """
+            { "name": "t", "key": "{c}", "create": ["colonies"],
+              "entries": [ { "kind": "colony-established", "on": "{d}", "colony": "{c}", "number": "{c}", "how": "swarm", "when": { "how": "swarm" } },
+                           { "kind": "found-queenless", "on": "{d}", "colony": "{c}" } ] }
+            """,
+            "c,d,how\n1,2026-05-03,swarm\n2,2026-05-02,\n");
+        Assert.Equal([("2", HowEstablished.OpeningCount), ("1", HowEstablished.Swarm)], plan.Entries.OfType<ColonyEstablished>().Select(colony => (colony.Number, colony.How)));
+    }
+
+    [Fact]
     public void Mending_a_bad_row_changes_nothing_else()
     {
         var good = Plan(Washes, "c,d,m,b\n7,2026-05-01,3,300\n8,2026-05-02,1,310\n");
