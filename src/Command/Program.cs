@@ -1,1 +1,2 @@
-return;
+Console.Error.WriteLine("The command line is not there yet.");
+return 2;

@@ -1,1 +1,2 @@
-return;
+Console.Error.WriteLine("The simulation is not there yet.");
+return 2;
