@@ -66,7 +66,7 @@ public sealed class FixSpotWithNucTests
 
     [Fact]
     public void Without_a_reason() => Expect.Refused(
-        Decide(Request with { Why = null }), "Say Why", "missing why");
+        Decide(Request with { Why = null }), "Why is missing: fill it in", "missing why");
 
     [Fact]
     public void Frames_to_the_dud_itself_and_into_the_unknown() => Expect.Refused(
