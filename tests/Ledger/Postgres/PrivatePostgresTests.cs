@@ -99,6 +99,26 @@ public sealed class PrivatePostgresTests : IAsyncLifetime
         Assert.Equal("on,on,on", await AskAsync(durable, "postgres", Durability));
     }
 
+    [Fact]
+    public void Where_no_PostgreSQL_fits_the_message_says_what_to_install()
+    {
+        var refused = Assert.Throws<PostgresUnavailableException>(() => PostgresBinaries.Find(major: 99));
+        Assert.StartsWith("The private database was made by PostgreSQL 99, and only ", refused.Message);
+        Assert.Contains("Install it (", refused.Message);
+        Assert.Contains("COLONY_LINEAGE_DATABASE", refused.Message);
+    }
+
+    [Fact]
+    public async Task A_home_that_the_service_user_cannot_enter_is_refused_with_what_to_do()
+    {
+        Assert.SkipUnless(Environment.IsPrivilegedProcess, "Only root steps down to another user.");
+        var closed = Directory.CreateTempSubdirectory("lineage-closed-");
+        var refused = await Assert.ThrowsAsync<PostgresUnavailableException>(
+            () => PrivatePostgres.FindOrStartAsync(new PostgresOptions { Home = Path.Combine(closed.FullName, "home") }, Cancel));
+        Assert.Contains("COLONY_LINEAGE_HOME", refused.Message);
+        closed.Delete(recursive: true);
+    }
+
     private const string Durability = "select current_setting('fsync') || ',' || current_setting('synchronous_commit') || ',' || current_setting('full_page_writes')";
 
     private static async Task<object?> AskAsync(PrivatePostgres postgres, string database, string sql)
