@@ -1,3 +1,5 @@
+using System.Diagnostics;
+using System.Globalization;
 using ColonyLineage.Ledger.Postgres;
 using Npgsql;
 
@@ -66,13 +68,16 @@ public sealed class PrivatePostgresTests : IAsyncLifetime
         NpgsqlConnection.ClearAllPools();
         await killed.StopAsync(Cancel);
 
-        // As a stop of the whole machine leaves it: the file is there, and the id is this test's own now.
-        await File.WriteAllLinesAsync(file, [Environment.ProcessId.ToString(System.Globalization.CultureInfo.InvariantCulture), .. lines[1..]], Cancel);
+        // As a stop of the whole machine leaves it: the file is there, and the id is another program's, of the same user.
+        string[] sleep = Environment.IsPrivilegedProcess ? ["setpriv", "--reuid=" + OwnerOf(killed.Folder), "sleep", "120"] : ["sleep", "120"];
+        using var other = Process.Start(sleep[0], sleep[1..]);
+        await File.WriteAllLinesAsync(file, [other.Id.ToString(CultureInfo.InvariantCulture), .. lines[1..]], Cancel);
         File.SetUnixFileMode(file, File.GetUnixFileMode(file) | UnixFileMode.OtherRead | UnixFileMode.OtherWrite);
 
         var again = await PrivatePostgres.FindOrStartAsync(_options, Cancel);
         Assert.True(again.StartedHere);
         Assert.Equal(1, await AskAsync(again, "postgres", "select 1"));
+        other.Kill();
     }
 
     [Fact]
@@ -120,6 +125,12 @@ public sealed class PrivatePostgresTests : IAsyncLifetime
     }
 
     private const string Durability = "select current_setting('fsync') || ',' || current_setting('synchronous_commit') || ',' || current_setting('full_page_writes')";
+
+    private static string OwnerOf(string folder)
+    {
+        using var stat = Process.Start(new ProcessStartInfo("stat", ["-c", "%u", folder]) { RedirectStandardOutput = true })!;
+        return stat.StandardOutput.ReadToEnd().Trim();
+    }
 
     private static async Task<object?> AskAsync(PrivatePostgres postgres, string database, string sql)
     {
