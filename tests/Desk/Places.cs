@@ -13,6 +13,12 @@ internal static class Places
         ("yards-back", "/?as-of=2025-07-01&known-at=2026-01-01"),
         ("yard", $"/yards/{Alder}"),
         ("yard-undrawn", $"/yards/{Quarry}"),
+        ("queens", "/queens-by-age"),
+        ("queens-old", "/queens-by-age?back=2&sure=possible&sort=-bees"),
+        ("doses", "/dose-completeness?ended=yes"),
+        ("story", "/spot-story?yard=Alder%20Bottom&spot=5"),
+        ("conflicts", "/conflicts"),
+        ("why", "/why/dose-completeness?colony=4&season=2026"),
         ("yard-empty", $"/yards/{Riverside}"),
     ];
 }
