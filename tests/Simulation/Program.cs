@@ -1,0 +1,2 @@
+Console.Error.WriteLine("The simulation is not there yet.");
+return 2;
