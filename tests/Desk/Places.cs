@@ -19,6 +19,16 @@ internal static class Places
         ("story", "/spot-story?yard=Alder%20Bottom&spot=5"),
         ("conflicts", "/conflicts"),
         ("why", "/why/dose-completeness?colony=4&season=2026"),
+        ("spot", $"/yards/{Alder}/spots/5"),
+        ("spot-two", $"/yards/{Alder}/spots/1"),
+        ("colony", $"/colonies/{SmallOutfit.ColonyNamed("4").Value}"),
+        ("colony-nuc", $"/colonies/{SmallOutfit.ColonyNamed("N25-1").Value}"),
+        ("colony-voided", $"/colonies/{SmallOutfit.ColonyNamed("3").Value}"),
+        ("queen", $"/queens/{SmallOutfit.QueenNamed("25-01").Value}"),
+        ("breeder", $"/queens/{SmallOutfit.QueenNamed("B1").Value}?down=4"),
+        ("lineage", "/lineage"),
+        ("descendants", "/lineage?queen=B1&all=yes"),
+        ("contacts", "/lineage?colony=4&since=2026-03-01"),
         ("yard-empty", $"/yards/{Riverside}"),
     ];
 }
