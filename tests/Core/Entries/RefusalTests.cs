@@ -12,7 +12,10 @@ public class RefusalTests
 
     /// <summary>Only given where more is known than the entry alone: today, or what the books hold. Their cases stand with those rooms.</summary>
     private static readonly string[] OfOtherRooms =
-        [Refusals.DayInFuture, Refusals.SameIdOtherContent, Refusals.VoidOfVoid, Refusals.NotFound, Refusals.EmptyAct];
+    [
+        Refusals.DayInFuture, Refusals.SameIdOtherContent, Refusals.VoidOfVoid, Refusals.NotFound, Refusals.EmptyAct,
+        "several-acts", "nobody-there", "named-twice",
+    ];
 
     public static TheoryData<string> Cases => [.. Directory.GetFiles(Folder, "*.json").Select(file => Path.GetFileNameWithoutExtension(file)).Order(StringComparer.Ordinal)];
 

@@ -26,6 +26,8 @@ public class SampleTests
 
     public static TheoryData<string> Samples => [.. Directory.GetFiles(Folder, "*.json").Select(file => Path.GetFileNameWithoutExtension(file)).Order(StringComparer.Ordinal)];
 
+    public static TheoryData<string> SamplesOfToday => [.. Samples.Select(row => row.Data).Where(stored => !Upcasts.All.ContainsKey(stored))];
+
     private static IEnumerable<string> Known => Kinds.All.Select(kind => kind.Kind.Stored).Concat(Upcasts.All.Keys);
 
     [Fact]
@@ -60,10 +62,9 @@ public class SampleTests
     }
 
     [Theory]
-    [MemberData(nameof(Samples))]
+    [MemberData(nameof(SamplesOfToday))]
     public void A_sample_fills_every_field_of_its_kind(string stored)
     {
-        Assert.SkipWhen(Upcasts.All.ContainsKey(stored), "An older version has the fields of its own time.");
         var fields = JsonNode.Parse(File.ReadAllBytes(Path.Combine(Folder, stored + ".json")))!.AsObject().Select(field => field.Key).ToHashSet();
         string[] common = ["id", "on", "act", "order", "visit", "by", "note", "stream", "alsoConcerns", "concerns"];
         var own = Kinds.All.Single(kind => kind.Kind.Stored == stored).Type.GetProperties()
