@@ -21,6 +21,9 @@ public sealed record ServerOptions
     /// <summary>Where the present comes from.</summary>
     public TimeProvider Time { get; init; } = TimeProvider.System;
 
+    /// <summary>Where the keys lie that forms are signed with; null to forget them with the process, and with them the forms that are open.</summary>
+    public string? KeyFolder { get; init; }
+
     /// <summary>The most bytes of a request, but for a sheet: 16 MB, which a full act fits into.</summary>
     public long BodyLimitBytes { get; init; } = 16_000_000;
 

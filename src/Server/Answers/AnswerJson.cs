@@ -8,6 +8,8 @@ namespace ColonyLineage.Server.Answers;
 public static class AnswerJson
 {
     // What is written here is sent as JSON and never pasted into a page, so letters beyond ASCII stay readable.
+    public static readonly System.Text.Json.JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
     internal static readonly JsonWriterOptions Options = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The start of the envelope, up to and with the name of the rows.</summary>
@@ -70,10 +72,10 @@ public static class AnswerJson
     }
 
     /// <summary>A day as ISO 8601 has it.</summary>
-    internal static string Text(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+    public static string Text(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     /// <summary>An instant as RFC 3339 has it, in UTC.</summary>
-    internal static string Text(DateTimeOffset instant) => instant.UtcDateTime.ToString("yyyy-MM-ddTHH:mm:ss.FFFFFF'Z'", CultureInfo.InvariantCulture);
+    public static string Text(DateTimeOffset instant) => instant.UtcDateTime.ToString("yyyy-MM-ddTHH:mm:ss.FFFFFF'Z'", CultureInfo.InvariantCulture);
 
     private static void WriteAll<T>(Utf8JsonWriter json, T[] all, Action<T> write)
     {

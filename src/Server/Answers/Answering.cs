@@ -15,13 +15,17 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
     /// <summary>The question that lists entries themselves, so that any answer can be audited.</summary>
     public const string Entries = "entries";
 
+    /// <summary>The history of one subject takes the two clocks and nothing else.</summary>
+    internal const string History = "history";
+
     /// <summary>The names of all questions.</summary>
     public static IReadOnlyList<string> Names { get; } = [.. Questions.All.Select(question => question.Name), Entries];
 
     /// <summary>The parameters that a question takes, clocks included; by the names that addresses and the command line use.</summary>
     public static IReadOnlyList<string> ParametersOf(string question) =>
     [
-        "yard", "spot", "colony", "queen", "season", "as-of", "known-at",
+        .. question == History ? Array.Empty<string>() : ["yard", "spot", "colony", "queen", "season"],
+        "as-of", "known-at",
         .. question switch
         {
             "queens-by-age" => ["seasons-back", "few", "sure"],

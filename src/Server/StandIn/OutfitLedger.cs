@@ -13,9 +13,11 @@ public sealed record LedgerOptions
 
 public sealed record Receipt(IReadOnlyList<EntryId> New, IReadOnlyList<EntryId> Known, IReadOnlyList<Refusal> Refusals);
 
-public sealed record LedgerStatus(long Entries, long Streams);
+public sealed record TableStatus(string Name, long Rows, IReadOnlyList<string> Differing);
 
-public sealed record KeptAside(Guid Id, string Content, IReadOnlyList<Refusal> Refusals, DateTimeOffset At);
+public sealed record LedgerStatus(long Entries, long Waiting, long KeptAside, long BytesOnDisk, IReadOnlyList<TableStatus> Tables, IReadOnlyList<string> Advice);
+
+public sealed record KeptAside(EntryId? Entry, DateTimeOffset Received, string Refusal, string Message, string Payload);
 
 public sealed class OutfitLedger : IAsyncDisposable
 {
@@ -59,13 +61,13 @@ public sealed class OutfitLedger : IAsyncDisposable
 
     public Task RebuildAsync(IProgress<(string Step, double Done)>? progress, CancellationToken cancel) => Task.CompletedTask;
 
-    public Task<LedgerStatus> StatusAsync(bool check, CancellationToken cancel) => Task.FromResult(new LedgerStatus(_all.Count, 0));
+    public Task<LedgerStatus> StatusAsync(bool check, CancellationToken cancel) => Task.FromResult(new LedgerStatus(_all.Count, 0, _aside.Count, 0, [], []));
 
     public Task<IReadOnlyList<KeptAside>> KeptAsideAsync(CancellationToken cancel) => Task.FromResult<IReadOnlyList<KeptAside>>(_aside);
 
-    public Task KeepAsideAsync(string content, IReadOnlyList<Refusal> refusals, CancellationToken cancel)
+    public Task KeepAsideAsync(IReadOnlyList<KeptAside> aside, CancellationToken cancel)
     {
-        lock (_aside) _aside.Add(new KeptAside(Guid.NewGuid(), content, refusals, DateTimeOffset.UtcNow));
+        lock (_aside) _aside.AddRange(aside);
         return Task.CompletedTask;
     }
 
@@ -73,6 +75,39 @@ public sealed class OutfitLedger : IAsyncDisposable
     {
         await Task.CompletedTask;
         foreach (var one in _all.ToList()) yield return one;
+    }
+
+    public async Task WriteJsonAsync(IQuestion question, Ask ask, Stream utf8, CancellationToken cancel)
+    {
+        await Task.CompletedTask;
+        var books = Whole(null, null);
+        using var json = new Utf8JsonWriter(utf8);
+        json.WriteStartArray();
+        foreach (var row in books.Subjects.Where(subject => question.Asks(subject.Kind)).SelectMany(subject => question.Rows(books.Books, subject)).Where(row => ask.Wants(row, question.Columns)))
+        {
+            json.WriteStartObject();
+            foreach (var column in question.Columns)
+            {
+                json.WritePropertyName(column.Name);
+                Server.Answers.AnswerJson.WriteValue(json, column.Value(row));
+            }
+
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    public Task LoadAsync(IEnumerable<Recorded> recorded, CancellationToken cancel)
+    {
+        lock (_all) _all.AddRange(recorded);
+        return Task.CompletedTask;
+    }
+
+    public Task RemoveAsync(CancellationToken cancel)
+    {
+        lock (_all) _all.Clear();
+        return Task.CompletedTask;
     }
 
     public Task<long> VersionAsync(CancellationToken cancel) => Task.FromResult((long)_all.Count);
