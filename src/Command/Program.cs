@@ -1,2 +1,3 @@
-Console.Error.WriteLine("The command line is not there yet.");
-return 2;
+using ColonyLineage.Command;
+
+return await CommandLine.RunAsync(args, Console.Out, Console.Error);

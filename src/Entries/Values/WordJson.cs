@@ -25,4 +25,4 @@ public sealed class WordJson<TEnum> : JsonConverter<TEnum> where TEnum : struct,
 }
 
 /// <summary>A word in JSON that is not one of those that its field takes. Its own kind, so that it is refused by its own name.</summary>
-internal sealed class UnknownWordException(string message) : JsonException(message);
+public sealed class UnknownWordException(string message) : JsonException(message);
