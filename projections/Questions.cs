@@ -1,6 +1,7 @@
 using ColonyLineage.Projections.Conflicts;
 using ColonyLineage.Projections.DoseCompleteness;
 using ColonyLineage.Projections.Lineage;
+using ColonyLineage.Projections.MiteWatch;
 using ColonyLineage.Projections.QueensByAge;
 using ColonyLineage.Projections.Register;
 using ColonyLineage.Projections.SpotStory;
@@ -14,8 +15,9 @@ public static class Questions
     public static readonly DoseCompletenessQuestion DoseCompleteness = new();
     public static readonly SpotStoryQuestion SpotStory = new();
     public static readonly LineageQuestion Lineage = new();
+    public static readonly MiteWatchQuestion MiteWatch = new();
     public static readonly ConflictsQuestion Conflicts = new();
     public static readonly RegisterQuestion Register = new();
 
-    public static readonly IReadOnlyList<IQuestion> All = [QueensByAge, DoseCompleteness, SpotStory, Lineage, Conflicts, Register];
+    public static readonly IReadOnlyList<IQuestion> All = [QueensByAge, DoseCompleteness, SpotStory, Lineage, MiteWatch, Conflicts, Register];
 }

@@ -55,8 +55,13 @@ public static class EntryJson
         return tagged;
     }
 
-    private static RefusedException Unreadable(JsonException problem) =>
-        new(new Refusal(Refusals.NotReadable, (problem.Path ?? "").TrimStart('$', '.'), $"This is not the JSON of such an entry: {problem.Message}"));
+    private static RefusedException Unreadable(JsonException problem)
+    {
+        var field = (problem.Path ?? "").TrimStart('$', '.');
+        return new RefusedException(problem is UnknownWordException
+            ? new Refusal(Refusals.UnknownWord, field, problem.Message)
+            : new Refusal(Refusals.NotReadable, field, $"This is not the JSON of such an entry: {problem.Message}"));
+    }
 }
 
 /// <summary>Something was refused, for the reasons it carries.</summary>

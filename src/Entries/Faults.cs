@@ -17,7 +17,7 @@ public sealed class Faults
     /// <summary>A text that must be there, of at most <paramref name="longest"/> characters.</summary>
     public void Needs(string? text, int longest, [CallerArgumentExpression(nameof(text))] string field = "")
     {
-        if (string.IsNullOrWhiteSpace(text)) Add(Refusals.Missing, field, $"Say {Words(field)}.");
+        if (string.IsNullOrWhiteSpace(text)) Add(Refusals.Missing, field, $"{Words(field)} is missing: fill it in.");
         else Fits(text, longest, field);
     }
 

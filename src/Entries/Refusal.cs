@@ -56,4 +56,13 @@ public static class Refusals
 
     /// <summary>The request carries no entries, or more than fit one act.</summary>
     public const string EmptyAct = "empty-act";
+
+    /// <summary>The entries of one request belong to more than one act.</summary>
+    public const string SeveralActs = "several-acts";
+
+    /// <summary>By the books no colony stands there on that day, so nobody can tell which one is meant.</summary>
+    public const string NobodyThere = "nobody-there";
+
+    /// <summary>Something that an act can name once is named twice: a maker, a colony, a queen.</summary>
+    public const string NamedTwice = "named-twice";
 }

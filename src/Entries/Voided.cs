@@ -20,9 +20,11 @@ public sealed record Voided : Entry
     public IReadOnlyList<Subject> AlsoOf { get; init; } = [];
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override Subject Stream => Of;
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => AlsoOf;
 
     /// <inheritdoc/>

@@ -7,6 +7,7 @@ public abstract record ColonyEntry : Entry
     public required ColonyId Colony { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public sealed override Subject Stream => Colony;
 
     /// <inheritdoc/>

@@ -32,6 +32,7 @@ public sealed record ColonyEstablished : ColonyEntry
     public string? Source { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => Subjects.Of(At?.Yard, Queen);
 
     /// <inheritdoc/>

@@ -11,6 +11,7 @@ public sealed record Combined : ColonyEntry
     public QueenId? QueenKept { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => Subjects.Of(null, QueenKept, colony: Into);
 
     /// <inheritdoc/>

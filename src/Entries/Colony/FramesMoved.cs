@@ -14,6 +14,7 @@ public sealed record FramesMoved : ColonyEntry
     public required FramesOf Of { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => [To];
 
     /// <inheritdoc/>

@@ -14,6 +14,7 @@ public sealed record Moved : ColonyEntry
     public bool Above { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => Subjects.Of(To.Yard).Concat(Subjects.Of(From?.Yard));
 
     /// <inheritdoc/>

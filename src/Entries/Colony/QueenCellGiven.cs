@@ -11,6 +11,7 @@ public sealed record QueenCellGiven : ColonyEntry
     public string? Batch { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => Subjects.Of(null, Queen);
 
     /// <inheritdoc/>

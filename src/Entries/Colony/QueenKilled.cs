@@ -11,6 +11,7 @@ public sealed record QueenKilled : ColonyEntry
     public string? Why { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => Subjects.Of(null, Queen);
 
     /// <inheritdoc/>

@@ -8,6 +8,7 @@ public sealed record QueenReleased : ColonyEntry
     public QueenId? Queen { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => Subjects.Of(null, Queen);
 
     /// <inheritdoc/>

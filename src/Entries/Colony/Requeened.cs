@@ -14,6 +14,7 @@ public sealed record Requeened : ColonyEntry
     public QueenId? Old { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => Subjects.Of(null, Queen, Old);
 
     /// <inheritdoc/>

@@ -14,6 +14,7 @@ public sealed record SplitFrom : ColonyEntry
     public decimal? FramesOfBrood { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => [Into];
 
     /// <inheritdoc/>

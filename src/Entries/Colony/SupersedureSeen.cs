@@ -18,6 +18,7 @@ public sealed record SupersedureSeen : ColonyEntry
     public bool OldStillThere { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => Subjects.Of(null, Queen, Old);
 
     /// <inheritdoc/>

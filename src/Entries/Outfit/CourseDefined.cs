@@ -23,6 +23,7 @@ public sealed record CourseDefined : Entry
     public string? Source { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override Subject Stream => Subject.Outfit;
 
     /// <inheritdoc/>

@@ -11,9 +11,11 @@ public sealed record LineStarted : Entry
     public required QueenId Breeder { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override Subject Stream => Subject.Outfit;
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => [Breeder];
 
     /// <inheritdoc/>

@@ -14,6 +14,7 @@ public sealed record OutfitDescribed : Entry
     public decimal? FewFramesOfBees { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override Subject Stream => Subject.Outfit;
 
     /// <inheritdoc/>

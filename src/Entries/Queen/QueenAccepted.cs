@@ -11,6 +11,7 @@ public sealed record QueenAccepted : QueenEntry
     public required bool Accepted { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => [Colony];
 
     /// <inheritdoc/>

@@ -8,6 +8,7 @@ public sealed record QueenBanked : QueenEntry
     public ColonyId? Colony { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => Subjects.Of(null, colony: Colony);
 
     /// <inheritdoc/>

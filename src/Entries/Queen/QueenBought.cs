@@ -17,6 +17,7 @@ public sealed record QueenBought : QueenEntry
     public Occurred? Born { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => Subjects.Of(null, Mother);
 
     /// <inheritdoc/>

@@ -30,6 +30,7 @@ public sealed record QueenEnded : QueenEntry
     public ColonyId? Colony { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => Subjects.Of(null, colony: Colony);
 
     /// <inheritdoc/>

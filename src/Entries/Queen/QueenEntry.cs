@@ -7,6 +7,7 @@ public abstract record QueenEntry : Entry
     public required QueenId Queen { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public sealed override Subject Stream => Queen;
 
     /// <inheritdoc/>

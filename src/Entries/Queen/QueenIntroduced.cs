@@ -8,6 +8,7 @@ public sealed record QueenIntroduced : QueenEntry
     public required ColonyId Colony { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => [Colony];
 
     /// <inheritdoc/>

@@ -14,6 +14,7 @@ public sealed record QueenMated : QueenEntry
     public decimal? EffectiveDrones { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => Drones.Select(drone => (Subject)drone);
 
     /// <inheritdoc/>

@@ -26,6 +26,7 @@ public sealed record QueenRaised : QueenEntry
     public string? Batch { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override IEnumerable<Subject> AlsoConcerns => Subjects.Of(null, Mother);
 
     /// <inheritdoc/>

@@ -1,5 +1,3 @@
-using System.Text.Json.Serialization;
-
 namespace ColonyLineage.Entries;
 
 /// <summary>An amount in the unit in which it was given. It is never converted in an entry.</summary>
@@ -41,7 +39,3 @@ public static class Units
     public static decimal? InLitres(this Quantity quantity) =>
         Litres.TryGetValue(quantity.Unit, out var factor) ? quantity.Amount * factor : null;
 }
-
-/// <summary>Writes an enum as camel-case text and reads nothing else: a number or an unknown word is refused.</summary>
-public sealed class WordJson<TEnum>() : JsonStringEnumConverter<TEnum>(System.Text.Json.JsonNamingPolicy.CamelCase, allowIntegerValues: false)
-    where TEnum : struct, Enum;

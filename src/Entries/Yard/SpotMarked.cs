@@ -14,6 +14,7 @@ public sealed record SpotMarked : Entry
     public int? Place { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override Subject Stream => Spot.Yard;
 
     /// <inheritdoc/>

@@ -11,6 +11,7 @@ public sealed record SpotRetired : Entry
     public string? Why { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override Subject Stream => Spot.Yard;
 
     /// <inheritdoc/>

@@ -11,6 +11,7 @@ public sealed record YardClosed : Entry
     public string? Why { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override Subject Stream => Yard;
 
     /// <inheritdoc/>

@@ -20,6 +20,7 @@ public sealed record YardDescribed : Entry
     public string? RunAs { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override Subject Stream => Yard;
 
     /// <inheritdoc/>

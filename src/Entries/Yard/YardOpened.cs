@@ -20,6 +20,7 @@ public sealed record YardOpened : Entry
     public string? RunAs { get; init; }
 
     /// <inheritdoc/>
+    [JsonIgnore]
     public override Subject Stream => Yard;
 
     /// <inheritdoc/>

@@ -1,0 +1,95 @@
+using ColonyLineage.Projections;
+using ColonyLineage.Server.Answers;
+
+namespace ColonyLineage.Command.Output;
+
+/// <summary>An answer as a table for people, in 100 columns: what a person reads, without ids and evidence (these are in JSON and CSV).</summary>
+internal static class AnswerTable
+{
+    private const int Width = 100;
+    private const int Gap = 2;
+
+    // What a person wants to see of questions with more columns than fit a line. Others show all of theirs.
+    private static readonly Dictionary<string, string[]> Shown = new()
+    {
+        ["queens-by-age"] = ["yard", "spot", "colony", "queen", "season_from", "season_to", "back", "sure", "mark_due", "mark_seen", "line", "last_seen", "bees_few"],
+        ["dose-completeness"] = ["yard", "spot", "colony", "course", "season", "had", "owed", "too_many", "path", "frames_remark"],
+        ["spot-story"] = ["yard", "spot", "colony", "from", "came", "gone_to", "went", "queens", "done"],
+        ["register"] = ["kind", "name", "yard", "spot", "colony", "began", "ended", "fate", "taken_out"],
+        ["conflicts"] = ["conflict", "colony", "yard", "spot", "on", "what", "settled"],
+        ["entries"] = ["on_to", "kind", "colony", "queen", "yard", "spot", "fields", "note", "voided"],
+    };
+
+    public static void Write(TextWriter to, string question, Answer answer)
+    {
+        var columns = Columns(question, answer);
+        var cells = answer.Rows.Select(row => columns.Select(column => Text(row[column])).ToArray()).ToList();
+        // A column in which nothing stands only takes room.
+        var kept = Enumerable.Range(0, columns.Count).Where(i => cells.Count == 0 || cells.Any(row => row[i].Length > 0)).ToArray();
+        var heads = columns.Select(column => answer.Columns[column].Name.Replace('_', ' ')).ToArray();
+        var widths = Fit([.. kept.Select(i => cells.Select(row => row[i].Length).Append(heads[i].Length).Max())]);
+        var right = kept.Select(i => answer.Columns[columns[i]].Type is ColumnType.Whole or ColumnType.Number).ToArray();
+        WriteLine(to, [.. kept.Select(i => heads[i])], widths, right);
+        to.WriteLine(string.Join(new string(' ', Gap), widths.Select(width => new string('-', width))));
+        foreach (var row in cells) WriteLine(to, [.. kept.Select(i => row[i])], widths, right);
+    }
+
+    private static List<int> Columns(string question, Answer answer)
+    {
+        var all = Enumerable.Range(0, answer.Columns.Count).Where(i => answer.Columns[i].Type is not (ColumnType.Id or ColumnType.Entries)).ToList();
+        // Other shapes of the same question bring columns of their own.
+        if (!Shown.TryGetValue(question, out var shown) || shown.Count(name => answer.Columns.Any(column => column.Name == name)) < 4) return all;
+        var extra = question == "entries" ? all.Where(i => i >= 9 && i < answer.Columns.Count - 7) : [];
+        return [.. shown.Select(name => all.FirstOrDefault(i => answer.Columns[i].Name == name, -1)).Where(i => i >= 0).Concat(extra).Distinct()];
+    }
+
+    private static string Text(object? value) => value switch
+    {
+        null => "",
+        bool flag => flag ? "yes" : "no",
+        string text => OneLine(text),
+        string[] texts => OneLine(string.Join(", ", texts)),
+        decimal number => number.ToString("0.####", System.Globalization.CultureInfo.InvariantCulture),
+        _ => AnswerCsv.Cell(value),
+    };
+
+    // What somebody wrote must not move the cursor of who reads it.
+    private static string OneLine(string text) => string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c));
+
+    /// <summary>Takes from the widest columns until the line fits.</summary>
+    private static int[] Fit(int[] widths)
+    {
+        while (widths.Sum() + (Gap * (widths.Length - 1)) > Width && widths.Max() > 6) widths[Array.IndexOf(widths, widths.Max())]--;
+        return widths;
+    }
+
+    /// <summary>One row, on as many lines as its longest cell needs.</summary>
+    private static void WriteLine(TextWriter to, string[] cells, int[] widths, bool[] right)
+    {
+        var wrapped = cells.Select((cell, i) => Wrap(cell, widths[i])).ToArray();
+        for (var line = 0; line < wrapped.Max(lines => lines.Count); line++)
+        {
+            var parts = wrapped.Select((lines, i) =>
+            {
+                var text = line < lines.Count ? lines[line] : "";
+                return right[i] ? text.PadLeft(widths[i]) : text.PadRight(widths[i]);
+            });
+            to.WriteLine(string.Join(new string(' ', Gap), parts).TrimEnd());
+        }
+    }
+
+    private static List<string> Wrap(string text, int width)
+    {
+        var lines = new List<string>();
+        while (text.Length > width)
+        {
+            var space = text.LastIndexOf(' ', width);
+            var at = space > 0 ? space : width;
+            lines.Add(text[..at].TrimEnd());
+            text = text[at..].TrimStart();
+        }
+
+        lines.Add(text);
+        return lines;
+    }
+}

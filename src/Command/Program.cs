@@ -1,0 +1,3 @@
+using ColonyLineage.Command;
+
+return await CommandLine.RunAsync(args, Console.Out, Console.Error);

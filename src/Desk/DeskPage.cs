@@ -1,0 +1,29 @@
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Http;
+
+namespace ColonyLineage.Desk;
+
+/// <summary>What every page has at hand.</summary>
+public abstract class DeskPage : ComponentBase
+{
+    [Inject] protected IOffice Office { get; set; } = null!;
+
+    [Inject] protected Address Address { get; set; } = null!;
+
+    [Inject] protected Lookup Lookup { get; set; } = null!;
+
+    [CascadingParameter] protected HttpContext? Http { get; set; }
+
+    /// <summary>Whoever asked may have gone away.</summary>
+    protected CancellationToken Cancel => Http?.RequestAborted ?? CancellationToken.None;
+
+    /// <summary>There is no such thing: the page says so, and so does its status.</summary>
+    protected bool Missing { get; private set; }
+
+    /// <summary>Says that what the address names is not in the books.</summary>
+    protected void IsMissing()
+    {
+        Missing = true;
+        if (Http is { Response.HasStarted: false }) Http.Response.StatusCode = StatusCodes.Status404NotFound;
+    }
+}

@@ -1,0 +1,144 @@
+using System.Reflection;
+using ColonyLineage.Entries;
+using ColonyLineage.Ledger;
+using ColonyLineage.Projections;
+using ColonyLineage.Projections.DoseCompleteness;
+using ColonyLineage.Projections.QueensByAge;
+
+namespace ColonyLineage.Server.Answers;
+
+/// <summary>Answers questions by name, for addresses and the command line.</summary>
+public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
+{
+    private static readonly MethodInfo Plain = typeof(Answering).GetMethod(nameof(PlainAsync), BindingFlags.Instance | BindingFlags.NonPublic)!;
+
+    /// <summary>The question that lists entries themselves, so that any answer can be audited.</summary>
+    public const string Entries = "entries";
+
+    /// <summary>The history of one subject takes the two clocks and nothing else.</summary>
+    internal const string History = "history";
+
+    /// <summary>The names of all questions.</summary>
+    public static IReadOnlyList<string> Names { get; } = [.. Questions.All.Select(question => question.Name), Entries];
+
+    /// <summary>The parameters that a question takes, clocks included; by the names that addresses and the command line use.</summary>
+    public static IReadOnlyList<string> ParametersOf(string question) =>
+    [
+        .. question == History ? Array.Empty<string>() : ["yard", "spot", "colony", "queen", "season"],
+        "as-of", "known-at",
+        .. question switch
+        {
+            "queens-by-age" => ["seasons-back", "few", "sure"],
+            "lineage" => ["descendants-of", "ancestors-of", "contacts-of", "since", "living"],
+            Entries => ["kind", "act"],
+            _ => Array.Empty<string>(),
+        },
+    ];
+
+    /// <summary>The answer.</summary>
+    /// <exception cref="RefusedException">What is asked makes no sense, or names what the books do not know.</exception>
+    public async Task<Answer> AnswerAsync(string question, Asked asked, CancellationToken cancel)
+    {
+        Check(question, asked);
+        return question switch
+        {
+            Entries => await new EntryList(ledger).AnswerAsync(asked, cancel),
+            "queens-by-age" when asked.SeasonsBack is not null || asked.Few || asked.Sure is not null => await QueensAsync(asked, cancel),
+            "dose-completeness" when asked.Ask.Season is not null => await DosesAsync(asked.Ask, cancel),
+            "lineage" when asked.DescendantsOf is not null || asked.AncestorsOf is not null => await new Kin(ledger, cache).AnswerAsync(asked, cancel),
+            "lineage" when asked.ContactsOf is not null => await new Kin(ledger, cache).ContactsAsync(asked, cancel),
+            _ => await (Task<Answer>)Plain.MakeGenericMethod(RowOf(Find(question))).Invoke(this, [Find(question), asked.Ask, cancel])!,
+        };
+    }
+
+    /// <summary>The question's rows stand in its read table as they are asked for: they may be sent straight from there.</summary>
+    public static bool IsPlain(string question, Asked asked) =>
+        question != Entries && !asked.Ask.LooksBack && asked is { SeasonsBack: null, Few: false, Sure: null, DescendantsOf: null, AncestorsOf: null, ContactsOf: null }
+        && !(question == "dose-completeness" && asked.Ask.Season is not null);
+
+    /// <summary>The question of a name.</summary>
+    public static IQuestion Find(string question) => Questions.All.FirstOrDefault(known => known.Name == question)
+        ?? throw Refuse(Refusals.NotFound, "question", $"There is no question '{question}'. Take one of {string.Join(", ", Names)}.");
+
+    private static void Check(string question, Asked asked)
+    {
+        if (question != Entries) Find(question);
+        var takes = ParametersOf(question);
+        foreach (var (name, _) in asked.Given())
+            if (!takes.Contains(name))
+                throw Refuse(ServerRefusals.UnknownParameter, name, $"The question {question} does not take '{name}'. It takes {string.Join(", ", takes)}.");
+        if (asked.SeasonsBack is < 0 or > 100) throw Refuse(Refusals.OutOfRange, "seasons-back", "From 0 (born this season or before) to 100.");
+        if (asked.Sure is not (null or "certain" or "possible" or "unknown")) throw Refuse(Refusals.UnknownWord, "sure", "Take one of certain, possible, unknown.");
+        if (new[] { asked.DescendantsOf, asked.AncestorsOf, asked.ContactsOf }.Count(given => given is not null) > 1)
+            throw Refuse(ServerRefusals.Malformed, "descendants-of", "Ask for one of descendants-of, ancestors-of and contacts-of at a time.");
+        if (asked.ContactsOf is not null != asked.Since is not null)
+            throw Refuse(Refusals.Missing, asked.Since is null ? "since" : "contacts-of", "Contacts are asked for with both: contacts-of=COLONY and since=DAY.");
+        if (asked.Living && asked.DescendantsOf is null && asked.AncestorsOf is null)
+            throw Refuse(Refusals.Missing, "descendants-of", "'living' goes with descendants-of or ancestors-of.");
+    }
+
+    internal static RefusedException Refuse(string name, string field, string message) => new(new Refusal(name, field, message));
+
+    private static Type RowOf(IQuestion question)
+    {
+        for (var type = question.GetType(); ; type = type.BaseType!)
+            if (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(Question<>)) return type.GetGenericArguments()[0];
+    }
+
+    private async Task<Answer> PlainAsync<TRow>(Question<TRow> question, Ask ask, CancellationToken cancel) where TRow : class, IRow =>
+        Answer.Of(await ledger.RowsAsync(question, ask, cancel));
+
+    /// <summary>
+    /// Queens born a number of seasons back or more. Who may be younger is 'possible' and marked so in the column <c>back</c>; whose birth is
+    /// not known at all is left out unless 'unknown' is asked for.
+    /// </summary>
+    private async Task<Answer> QueensAsync(Asked asked, CancellationToken cancel)
+    {
+        var question = Questions.QueensByAge;
+        var rows = asked.Ask.LooksBack
+            ? await ledger.RowsAsync(question, asked.Ask, cancel)
+            : asked.Ask == Ask.Everything ? await cache.RowsAsync(question, cancel)
+            : (await cache.RowsAsync(question, cancel)).Where(row => asked.Ask.Wants(row, question.Columns));
+        if (asked.Few) rows = rows.Where(row => row.BeesFew == true);
+        if (asked.SeasonsBack is not { } back) return Answer.Of(rows.Where(row => asked.Sure is null || row.Sure == asked.Sure));
+
+        var outfit = asked.Ask.LooksBack ? (await ledger.WholeAsync(asked.Ask.AsOf, asked.Ask.KnownAt, cancel)).Books.Outfit : ledger.OpenBooks(cancel).Outfit;
+        var season = Season.Of(Day(asked.Ask), outfit.SeasonStartMonth) - back;
+        var old = from row in rows
+                  let sure = row.SeasonFrom is null ? "unknown" : row.SeasonTo <= season ? "certain" : row.SeasonFrom <= season ? "possible" : null
+                  where sure is not null && (asked.Sure is null ? sure != "unknown" : sure == asked.Sure)
+                  select (row, (object?)sure);
+        return Answer.Of(old, new AnswerColumn("back", ColumnType.Text));
+    }
+
+    /// <summary>The doses of one season, with the colonies of a begun yard that had nothing.</summary>
+    private async Task<Answer> DosesAsync(Ask ask, CancellationToken cancel)
+    {
+        var (question, season) = (Questions.DoseCompleteness, ask.Season!.Value);
+        // The yard as it stands decides what is owed, so what is asked of it is picked out afterwards.
+        var all = new Ask { AsOf = ask.AsOf, KnownAt = ask.KnownAt };
+        var rows = await ledger.RowsAsync(question, all with { Season = season }, cancel);
+        var living = await ledger.RowsAsync(Questions.QueensByAge, all, cancel);
+        var register = (await ledger.RowsAsync(Questions.Register, all, cancel)).Where(row => row.Kind == SubjectKind.Colony).ToDictionary(row => row.Id);
+        var outfit = ask.LooksBack ? (await ledger.WholeAsync(ask.AsOf, ask.KnownAt, cancel)).Books.Outfit : ledger.OpenBooks(cancel).Outfit;
+        var whole = DoseCompletenessQuestion.WholeYards(rows, living.Select(row => (Blank(row, register), register.GetValueOrDefault(row.ColonyId.Value)?.Began)), season, outfit.SeasonStartMonth);
+        return Answer.Of(whole.Where(row => ask.Wants(row, question.Columns)));
+    }
+
+    private static DoseRow Blank(QueenRow row, IReadOnlyDictionary<Guid, Projections.Register.RegisterRow> register) => new()
+    {
+        YardId = row.YardId,
+        Yard = row.Yard,
+        Spot = row.Spot,
+        ColonyId = row.ColonyId,
+        Colony = row.Colony,
+        Course = "",
+        Season = 0,
+        Had = 0,
+        Path = row.Colony,
+        Entries = register.GetValueOrDefault(row.ColonyId.Value)?.Entries ?? [],
+    };
+
+    /// <summary>The day that 'seasons back' is reckoned from: the day looked back to, else today.</summary>
+    private DateOnly Day(Ask ask) => ask.AsOf ?? (ask.KnownAt is { } at && DateOnly.FromDateTime(at.UtcDateTime) < clock.Today ? DateOnly.FromDateTime(at.UtcDateTime) : clock.Today);
+}

@@ -1,0 +1,52 @@
+using ColonyLineage.Projections;
+
+namespace ColonyLineage.Server.Answers;
+
+/// <summary>What somebody asks of a question, with what only some questions take.</summary>
+public sealed record Asked
+{
+    /// <summary>The part of the outfit and the clocks.</summary>
+    public Ask Ask { get; init; } = Ask.Everything;
+
+    /// <summary>Of <c>queens-by-age</c>: queens born this many seasons back, or more.</summary>
+    public int? SeasonsBack { get; init; }
+
+    /// <summary>Of <c>queens-by-age</c>: colonies whose bees are few.</summary>
+    public bool Few { get; init; }
+
+    /// <summary>Of <c>queens-by-age</c>: <c>certain</c>, <c>possible</c> or <c>unknown</c>.</summary>
+    public string? Sure { get; init; }
+
+    /// <summary>Of <c>lineage</c>: all that came of this queen or colony, by name or id.</summary>
+    public string? DescendantsOf { get; init; }
+
+    /// <summary>Of <c>lineage</c>: all that this queen or colony came of.</summary>
+    public string? AncestorsOf { get; init; }
+
+    /// <summary>Of <c>lineage</c>: every colony that shared frames, a yard or a parent with this one since <see cref="Since"/>.</summary>
+    public string? ContactsOf { get; init; }
+
+    /// <summary>The first day of the contacts asked for.</summary>
+    public DateOnly? Since { get; init; }
+
+    /// <summary>Of descendants and ancestors: only those that live.</summary>
+    public bool Living { get; init; }
+
+    /// <summary>Of <c>entries</c>: one kind, with or without its version.</summary>
+    public string? Kind { get; init; }
+
+    /// <summary>Of <c>entries</c>: one act.</summary>
+    public string? Act { get; init; }
+
+    /// <summary>What is given, by the names that addresses and the command line use; without the clocks' own rows.</summary>
+    public IEnumerable<(string Name, object Value)> Given()
+    {
+        (string, object?)[] all =
+        [
+            ("yard", Ask.Yard), ("spot", Ask.Spot), ("colony", Ask.Colony), ("queen", Ask.Queen), ("season", Ask.Season), ("as-of", Ask.AsOf), ("known-at", Ask.KnownAt),
+            ("seasons-back", SeasonsBack), ("few", Few ? true : null), ("sure", Sure), ("descendants-of", DescendantsOf), ("ancestors-of", AncestorsOf),
+            ("contacts-of", ContactsOf), ("since", Since), ("living", Living ? true : null), ("kind", Kind), ("act", Act),
+        ];
+        return from given in all where given.Item2 is not null select (given.Item1, given.Item2);
+    }
+}

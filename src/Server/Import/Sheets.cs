@@ -1,0 +1,33 @@
+using ColonyLineage.Entries;
+using ColonyLineage.Ledger;
+using ColonyLineage.Ledger.Import;
+using ColonyLineage.Projections;
+
+namespace ColonyLineage.Server.Import;
+
+/// <summary>Field sheets against the books: what would be recorded, and recording it.</summary>
+public static class Sheets
+{
+    /// <summary>Plans the import of a sheet into these books. Nothing is recorded.</summary>
+    /// <exception cref="RefusedException">The mapping or the sheet as a whole cannot be read.</exception>
+    public static async Task<ImportPlan> PlanAsync(
+        OutfitLedger ledger, Stream csv, Mapping map, DateOnly today, SheetLimits? limits = null, IProgress<long>? progress = null, CancellationToken cancel = default)
+    {
+        var register = await ledger.RowsAsync(Questions.Register, Ask.Everything, cancel);
+        var known = new KnownNames
+        {
+            Yards = Once(register, SubjectKind.Yard, id => new YardId(id)),
+            Colonies = Once(register, SubjectKind.Colony, id => new ColonyId(id)),
+            Queens = Once(register, SubjectKind.Queen, id => new QueenId(id)),
+        };
+        return SheetImport.Plan(csv, map, today, known, limits, progress);
+    }
+
+    /// <summary>The reasons of bad cells as refusals, each at its row and column; at most <paramref name="most"/> of them.</summary>
+    public static IReadOnlyList<Refusal> Refusals(ImportPlan plan, int most = 200) =>
+        [.. plan.Bad.Take(most).Select(cell => new Refusal(cell.Name, cell.Column.Length == 0 ? $"row {cell.Row}" : $"row {cell.Row}, {cell.Column}", cell.Message))];
+
+    // A name that two things bear tells nothing; the sheet then has to establish its own.
+    private static Dictionary<string, TId> Once<TId>(IEnumerable<Projections.Register.RegisterRow> register, SubjectKind kind, Func<Guid, TId> id) =>
+        register.Where(row => row.Kind == kind).GroupBy(row => row.Name).Where(group => group.Count() == 1).ToDictionary(group => group.Key, group => id(group.First().Id));
+}

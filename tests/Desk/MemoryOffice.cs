@@ -1,0 +1,80 @@
+using System.Collections.Concurrent;
+using ColonyLineage.Desk;
+using ColonyLineage.Entries;
+using ColonyLineage.Projections;
+using ColonyLineage.Projections.Cards;
+
+namespace ColonyLineage.Desk.Tests;
+
+/// <summary>The books in memory: the desk without a server or a database behind it.</summary>
+public sealed class MemoryOffice(IEnumerable<Recorded> recorded, DateOnly today) : IOffice
+{
+    private readonly List<Recorded> _recorded = [.. recorded];
+    private readonly ConcurrentDictionary<(DateOnly?, DateTimeOffset?), WholeBooks> _books = new();
+    private readonly Lock _gate = new();
+    private int _made;
+
+    public DateOnly Today => today;
+
+    /// <summary>Everything that was recorded.</summary>
+    public IReadOnlyList<Recorded> Recorded => _recorded;
+
+    public Task<OutfitCard> OutfitAsync(CancellationToken cancel) => Task.FromResult(Whole(Ask.Everything).Books.Outfit);
+
+    public Task<IReadOnlyList<TRow>> RowsAsync<TRow>(Question<TRow> question, Ask ask, CancellationToken cancel) where TRow : class, IRow
+    {
+        lock (_gate) return Task.FromResult<IReadOnlyList<TRow>>([.. Whole(ask).Rows(question).Where(row => ask.Wants(row, question.Columns))]);
+    }
+
+    public Task<Books> BooksAsync(Ask ask, CancellationToken cancel)
+    {
+        // Books fold lazily and are for one reader at a time: each page gets its own.
+        lock (_gate) return Task.FromResult(WholeBooks.Of(_recorded, ask.AsOf, ask.KnownAt).Books);
+    }
+
+    public Task<IReadOnlyList<HistoryLine>> HistoryAsync(Subject subject, Ask ask, CancellationToken cancel) =>
+        Task.FromResult(Lines(ask, recorded => recorded.Entry is not Voided && recorded.Entry.Concerns.Contains(subject)));
+
+    public Task<IReadOnlyList<HistoryLine>> EntriesAsync(IReadOnlyCollection<EntryId> ids, CancellationToken cancel) =>
+        Task.FromResult(Lines(Ask.Everything, recorded => ids.Contains(recorded.Entry.Id)));
+
+    public Task<IReadOnlyList<HistoryLine>> ActAsync(ActId act, CancellationToken cancel) =>
+        Task.FromResult(Lines(Ask.Everything, recorded => recorded.Entry.Act == act));
+
+    public Task<IReadOnlyList<Refusal>> RecordAsync(IReadOnlyList<Entry> entries, CancellationToken cancel)
+    {
+        var refusals = entries.SelectMany(entry => entry.Check()).ToList();
+        if (refusals.Count > 0) return Task.FromResult<IReadOnlyList<Refusal>>(refusals);
+        lock (_gate)
+        {
+            foreach (var entry in entries)
+                if (_recorded.All(known => known.Entry.Id != entry.Id))
+                    _recorded.Add(new Recorded(entry, new DateTimeOffset(today, new TimeOnly(12, 0), TimeSpan.Zero)));
+            _books.Clear();
+        }
+
+        return Task.FromResult<IReadOnlyList<Refusal>>([]);
+    }
+
+    public Guid NewId() => NamedId.Of(Guid.Empty, $"made {Interlocked.Increment(ref _made)}");
+
+    private WholeBooks Whole(Ask ask)
+    {
+        lock (_gate) return _books.GetOrAdd((ask.AsOf, ask.KnownAt), clocks => WholeBooks.Of(_recorded, clocks.Item1, clocks.Item2));
+    }
+
+    private IReadOnlyList<HistoryLine> Lines(Ask ask, Func<Recorded, bool> wanted)
+    {
+        lock (_gate)
+        {
+            var known = _recorded.Where(recorded => ask.KnownAt is null || recorded.At <= ask.KnownAt).ToList();
+            var voids = known.Where(recorded => recorded.Entry is Voided).GroupBy(recorded => ((Voided)recorded.Entry).Entry).ToDictionary(group => group.Key, group => group.First());
+            return
+            [
+                .. known.Where(recorded => (ask.AsOf is null || recorded.Entry.On.Day <= ask.AsOf) && wanted(recorded))
+                    .OrderBy(recorded => Place.Of(recorded.Entry))
+                    .Select(recorded => new HistoryLine(recorded, voids.TryGetValue(recorded.Entry.Id, out var by) ? by : null)),
+            ];
+        }
+    }
+}

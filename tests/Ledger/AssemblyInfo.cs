@@ -1,0 +1,4 @@
+using ColonyLineage.Support;
+
+[assembly: AssemblyFixture(typeof(PostgresFixture))]
+[assembly: System.Runtime.Versioning.UnsupportedOSPlatform("windows")]
