@@ -11,8 +11,9 @@ public static class Pedigree
         var card = books.Queen(queen);
         if (card is { Born: { } born, BornBy: { } by } && by is QueenRaised or QueenBought) return (born, [by]);
         // A queen that the bees raised was born between the last sight of the old queen and the first of her.
-        if (card.CameBySupersedure is { } seen && books.Colony(seen.Colony).Reigns.FirstOrDefault(reign => reign.Queen == queen) is { } reign)
-            return (reign.From, [seen]);
+        if (card.CameBySupersedure is { } seen
+            && books.Colony(seen.Colony).Reigns.FirstOrDefault(reign => reign.Queen == queen && reign.Came == HowCame.Supersedure) is { } reign)
+            return (reign.From, [reign.CameBy]);
         if (card is { Born: { } hatched, BornBy: { } cell }) return (hatched, [cell]);
         return null;
     }
