@@ -158,7 +158,7 @@ public sealed class SmallOutfit
         Put(day, (id, on, act) => new YardOpened { Id = id, On = on, Act = act, Yard = YardNamed(name), Name = name, RunAs = runAs, Access = access, Landowner = name == "Riverside" ? null : "the parish" });
 
     private void Mark(string yard, string number, int row, int place) =>
-        Put("2024-03-02", (id, on, act) => new SpotMarked { Id = id, On = on, Act = act, Spot = new Spot(YardNamed(yard), number), Row = row, Place = place });
+        Put(yard == "Riverside" ? "2026-03-10" : "2024-03-02", (id, on, act) => new SpotMarked { Id = id, On = on, Act = act, Spot = new Spot(YardNamed(yard), number), Row = row, Place = place });
 
     private void Raise(string name, string? mother, string born, string? batch) =>
         Put(born, (id, on, act) => new QueenRaised { Id = id, On = on, Act = act, Queen = QueenNamed(name), Name = name, Mother = mother is null ? null : QueenNamed(mother), Born = on, From = RaisedFrom.Graft, Batch = batch });

@@ -51,8 +51,14 @@ public sealed class FixSpotWithNucTests
     }
 
     [Fact]
-    public void No_dud_there_but_a_queen_killed() => Expect.Refused(
-        Decide(Request with { Spot = Spot("M", "5") }), "name the dud", "nobody-there spot");
+    public void No_dud_there_but_something_done_with_it()
+    {
+        var nobody = Request with { Spot = Spot("M", "5"), KillQueen = false, Why = null, Frames = [] };
+        Expect.Refused(Decide(nobody with { KillQueen = true }), "name the dud", "nobody-there spot");
+        Expect.Refused(Decide(nobody with { Why = "empty" }), "name the dud", "nobody-there spot");
+        Expect.Refused(Decide(nobody with { Frames = Request.Frames }), "name the dud", "nobody-there spot");
+        Expect.Refused(Decide(nobody with { CombineInto = Colony("40") }), "name the dud", "nobody-there spot");
+    }
 
     [Fact]
     public void The_nuc_is_the_dud() => Expect.Refused(
@@ -60,7 +66,7 @@ public sealed class FixSpotWithNucTests
 
     [Fact]
     public void Without_a_reason() => Expect.Refused(
-        Decide(Request with { Why = null }), "Say Why", "missing why");
+        Decide(Request with { Why = null }), "Why is missing: fill it in", "missing why");
 
     [Fact]
     public void Frames_to_the_dud_itself_and_into_the_unknown() => Expect.Refused(

@@ -84,8 +84,8 @@ public sealed class TransferNucsTests
 
     [Fact]
     public void A_nuc_named_twice_and_one_unknown() => Expect.Refused(
-        Decide(Request with { Nucs = [Colony("N3"), Colony("N3"), Colony("unheard")] }), "take one of the two out",
-        "named-twice nucs[1]", "not-found nucs[2]");
+        Decide(Request with { Nucs = [Colony("N3"), Colony("N3"), Colony("unheard"), default] }), "take one of the two out",
+        "named-twice nucs[1]", "not-found nucs[2]", "no-id nucs[3]");
 
     [Fact]
     public void A_housing_that_does_not_exist() => Expect.Refused(

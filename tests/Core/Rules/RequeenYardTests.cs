@@ -39,6 +39,11 @@ public sealed class RequeenYardTests
         "queen-raised queen=new 1 name=26-1 motherIs=unknown from=unknown", "requeened colony=12 queen=new 1 oldQueen=killed old=Q12");
 
     [Fact]
+    public void Where_the_person_found_none_the_books_are_not_asked_who_was_there() => Expect.Entries(
+        Decide(Request with { Rows = [new RequeenRow { Spot = "4", Queen = Queen("QN"), OldQueen = OldQueen.NoneThere }] }),
+        "requeened colony=12 queen=QN oldQueen=noneThere");
+
+    [Fact]
     public void The_colony_above_is_named() => Expect.Entries(
         Decide(Request with { Rows = [new RequeenRow { Spot = "7", Colony = Colony("A1"), Queen = Queen("QN"), OldQueen = OldQueen.NotFound }] }),
         "requeened colony=A1 queen=QN oldQueen=notFound");

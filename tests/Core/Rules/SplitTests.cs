@@ -63,7 +63,7 @@ public sealed class SplitTests
     [Fact]
     public void Bounds_stand_at_the_fields_of_the_request() => Expect.Refused(
         Decide(Request with { Number = " ", Makers = [new Maker { Colony = Colony("40"), FramesOfBrood = 41 }], Cell = new Cell { Batch = new string('x', 61) } }),
-        "Say Number", "missing number", "out-of-range framesOfBrood", "out-of-range makers[0].framesOfBrood", "too-long cell.batch");
+        "Number is missing: fill it in", "missing number", "out-of-range framesOfBrood", "out-of-range makers[0].framesOfBrood", "too-long cell.batch");
 
     [Fact]
     public void Where_nothing_is_known() => Expect.Refused(

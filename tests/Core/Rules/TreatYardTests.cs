@@ -45,7 +45,7 @@ public sealed class TreatYardTests
 
     [Fact]
     public void A_dose_in_a_unit_nobody_knows_is_refused_once_for_the_yard() => Expect.Refused(
-        Decide(Request with { Dose = new Dose { Course = "", Doses = 5, Amount = new Quantity(1, "spoon") } }), "Say Course",
+        Decide(Request with { Dose = new Dose { Course = "", Doses = 5, Amount = new Quantity(1, "spoon") } }), "Course is missing: fill it in",
         "missing dose.course", "out-of-range dose.doses", "unknown-unit dose.amount");
 
     [Fact]

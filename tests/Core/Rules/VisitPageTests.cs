@@ -22,7 +22,7 @@ public sealed class VisitPageTests
                 Dose = new Dose { Course = "T", Doses = 1 }, Feed = new Feeding { Feed = "syrup 2:1", Amount = new Quantity(4, "L") }, SupersPutOn = 2, Note = "lid cracked",
             },
             new PageRow { Spot = "10", Dead = true, Cause = "starved, perhaps" },
-            new PageRow { Colony = Colony("A1"), Note = "look again" }),
+            new PageRow { Colony = Colony("A1"), Look = new Look(), Note = "look again" }),
         "inspected colony=12 framesOfBees=9 framesOfBrood=5.5 queen=seen markSeen=blue",
         "inspected colony=40 heft=light signs=chalky brood?",
         "washed colony=40 mites=5 bees=100 beesEstimated=false method=alcohol",

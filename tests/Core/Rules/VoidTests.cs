@@ -38,7 +38,7 @@ public sealed class VoidTests
         Decide(Request with { Entries = [Entry("unheard")] }), "open the history", "not-found entries[0]");
 
     [Fact]
-    public void Without_a_reason() => Expect.Refused(Decide(Request with { Why = "" }), "Say Why", "missing why");
+    public void Without_a_reason() => Expect.Refused(Decide(Request with { Why = "" }), "Why is missing: fill it in", "missing why");
 
     [Fact]
     public void Nothing() => Expect.Refused(Decide(Request with { Entries = [] }), "nothing to record", "empty-act");

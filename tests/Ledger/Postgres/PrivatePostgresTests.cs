@@ -1,3 +1,5 @@
+using System.Diagnostics;
+using System.Globalization;
 using ColonyLineage.Ledger.Postgres;
 using Npgsql;
 
@@ -66,13 +68,16 @@ public sealed class PrivatePostgresTests : IAsyncLifetime
         NpgsqlConnection.ClearAllPools();
         await killed.StopAsync(Cancel);
 
-        // As a stop of the whole machine leaves it: the file is there, and the id is this test's own now.
-        await File.WriteAllLinesAsync(file, [Environment.ProcessId.ToString(System.Globalization.CultureInfo.InvariantCulture), .. lines[1..]], Cancel);
+        // As a stop of the whole machine leaves it: the file is there, and the id is another program's, of the same user.
+        string[] sleep = Environment.IsPrivilegedProcess ? ["setpriv", "--reuid=" + OwnerOf(killed.Folder), "sleep", "120"] : ["sleep", "120"];
+        using var other = Process.Start(sleep[0], sleep[1..]);
+        await File.WriteAllLinesAsync(file, [other.Id.ToString(CultureInfo.InvariantCulture), .. lines[1..]], Cancel);
         File.SetUnixFileMode(file, File.GetUnixFileMode(file) | UnixFileMode.OtherRead | UnixFileMode.OtherWrite);
 
         var again = await PrivatePostgres.FindOrStartAsync(_options, Cancel);
         Assert.True(again.StartedHere);
         Assert.Equal(1, await AskAsync(again, "postgres", "select 1"));
+        other.Kill();
     }
 
     [Fact]
@@ -99,7 +104,33 @@ public sealed class PrivatePostgresTests : IAsyncLifetime
         Assert.Equal("on,on,on", await AskAsync(durable, "postgres", Durability));
     }
 
+    [Fact]
+    public void Where_no_PostgreSQL_fits_the_message_says_what_to_install()
+    {
+        var refused = Assert.Throws<PostgresUnavailableException>(() => PostgresBinaries.Find(major: 99));
+        Assert.StartsWith("The private database was made by PostgreSQL 99, and only ", refused.Message);
+        Assert.Contains("Install it (", refused.Message);
+        Assert.Contains("COLONY_LINEAGE_DATABASE", refused.Message);
+    }
+
+    [Fact]
+    public async Task A_home_that_the_service_user_cannot_enter_is_refused_with_what_to_do()
+    {
+        Assert.SkipUnless(Environment.IsPrivilegedProcess, "Only root steps down to another user.");
+        var closed = Directory.CreateTempSubdirectory("lineage-closed-");
+        var refused = await Assert.ThrowsAsync<PostgresUnavailableException>(
+            () => PrivatePostgres.FindOrStartAsync(new PostgresOptions { Home = Path.Combine(closed.FullName, "home") }, Cancel));
+        Assert.Contains("COLONY_LINEAGE_HOME", refused.Message);
+        closed.Delete(recursive: true);
+    }
+
     private const string Durability = "select current_setting('fsync') || ',' || current_setting('synchronous_commit') || ',' || current_setting('full_page_writes')";
+
+    private static string OwnerOf(string folder)
+    {
+        using var stat = Process.Start(new ProcessStartInfo("stat", ["-c", "%u", folder]) { RedirectStandardOutput = true })!;
+        return stat.StandardOutput.ReadToEnd().Trim();
+    }
 
     private static async Task<object?> AskAsync(PrivatePostgres postgres, string database, string sql)
     {
