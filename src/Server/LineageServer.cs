@@ -75,10 +75,12 @@ public static class LineageServer
         app.Use(QuestionApi.Answer);
         app.UseRouting();
         app.UseAntiforgery();
-        new EntriesApi(options).Map(app);
-        new ActsApi(options).Map(app);
-        new ImportApi(options).Map(app);
-        BooksApi.Map(app);
+        // Before the pages, which take forms at addresses of their own that the API may share.
+        var api = app.MapGroup("").WithOrder(-1);
+        new EntriesApi(options).Map(api);
+        new ActsApi(options).Map(api);
+        new ImportApi(options).Map(api);
+        BooksApi.Map(api);
         app.MapDesk();
     }
 }
