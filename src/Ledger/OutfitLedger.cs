@@ -116,6 +116,16 @@ public sealed class OutfitLedger : IAsyncDisposable
         await utf8.WriteAsync(RowJson.Array(rows.Where(row => ask.Wants(row, question.Columns)), question.Columns), cancel);
     }
 
+    /// <summary>What the read tables are up to: another text as soon as they hold something new. For whoever keeps what was worked out of them.</summary>
+    public async Task<string> VersionAsync(CancellationToken cancel)
+    {
+        await using var command = _source.CreateCommand($"select snapshot::text from {_schema.State}");
+        return (string?)await command.ExecuteScalarAsync(cancel) ?? "";
+    }
+
+    /// <summary>Every entry ever recorded, voids among them, in the order of recording.</summary>
+    public IAsyncEnumerable<Recorded> ReadAllAsync(CancellationToken cancel) => new WholeReading(_source, _outfit).StreamAsync(cancel);
+
     /// <summary>All entries in memory, folded as they are looked at, by the clocks asked for.</summary>
     public Task<WholeBooks> WholeAsync(DateOnly? asOf, DateTimeOffset? knownAt, CancellationToken cancel) =>
         new WholeReading(_source, _outfit).BooksAsync(asOf, knownAt, cancel);

@@ -14,6 +14,14 @@ internal sealed class WholeReading(NpgsqlDataSource source, OutfitName s)
         return WholeBooks.Of(await AllAsync(connection, knownAt, null, cancel), asOf, knownAt);
     }
 
+    public async IAsyncEnumerable<Recorded> StreamAsync([System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancel)
+    {
+        await using var command = source.CreateCommand($"select {EntryRows.Select} from {s}.mt_events m where {EntryRows.IsEntry} order by m.seq_id");
+        command.CommandTimeout = 0;
+        await using var reader = await command.ExecuteReaderAsync(cancel);
+        while (await reader.ReadAsync(cancel)) yield return EntryRows.Read(reader);
+    }
+
     public async Task<List<Recorded>> AllAsync(NpgsqlConnection connection, DateTimeOffset? knownAt, Action<int>? read, CancellationToken cancel)
     {
         await using var command = new NpgsqlCommand(
