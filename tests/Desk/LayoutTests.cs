@@ -57,8 +57,8 @@ public sealed class LayoutTests
     public void A_box_stands_in_the_column_of_its_season_and_the_seasons_go_on_from_left_to_right()
     {
         var layout = LayeredLayout.Of(
-            [new(Id(1), 2024, 40), new(Id(2), 2024, 40), new(Id(3), 2026, 40), new(Id(4), null, 40)],
-            [new(Id(1), Id(2), 0), new(Id(2), Id(3), 1), new(Id(4), Id(3), 2)],
+            [new(Id(1), 2024, 40), new(Id(2), 2024, 40), new(Id(3), 2026, 40)],
+            [new(Id(1), Id(2), 0), new(Id(2), Id(3), 1)],
             BoxWidth);
         Assert.Equal([2024, 2026], layout.Seasons.Select(season => season.Season!.Value));
         // The daughter of the same season has a column of her own in it.
