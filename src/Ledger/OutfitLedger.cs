@@ -28,6 +28,7 @@ public sealed class OutfitLedger : IAsyncDisposable
     private readonly CatchingUp _catchingUp;
     private readonly DocumentStore _store;
     private Watching? _watching;
+    private volatile bool _behind;
 
     private OutfitLedger(NpgsqlDataSource source, OutfitName outfit, LedgerOptions options)
     {
@@ -85,6 +86,7 @@ public sealed class OutfitLedger : IAsyncDisposable
         catch (Exception problem)
         {
             // Recorded is recorded. Whoever reads next, or the daemon, catches up.
+            _behind = true;
             _options.Log.LogWarning(problem, "The read tables of {Outfit} could not follow an act just recorded.", Outfit);
         }
 
@@ -92,11 +94,16 @@ public sealed class OutfitLedger : IAsyncDisposable
     }
 
     /// <summary>Brings the read tables up to everything that is committed, whoever recorded it.</summary>
-    public Task CatchUpAsync(CancellationToken cancel) => _catchingUp.RunAsync(cancel);
+    public async Task CatchUpAsync(CancellationToken cancel)
+    {
+        await _catchingUp.RunAsync(cancel);
+        _behind = false;
+    }
 
     /// <summary>The rows that are asked for, in the order of <see cref="WholeBooks.Rows{TRow}"/>: from the read table, or folded live where the question looks back.</summary>
     public async Task<IReadOnlyList<TRow>> RowsAsync<TRow>(Question<TRow> question, Ask ask, CancellationToken cancel) where TRow : class, IRow
     {
+        await FreshenAsync(cancel);
         if (!ask.LooksBack) return await new RowReading(_source).RowsAsync<TRow>(Table(question), ask, cancel);
         var whole = await WholeAsync(ask.AsOf, ask.KnownAt, cancel);
         return [.. whole.Rows(question).Where(row => ask.Wants(row, question.Columns))];
@@ -105,6 +112,7 @@ public sealed class OutfitLedger : IAsyncDisposable
     /// <summary>Writes the rows that are asked for as a JSON array (<see cref="RowJson"/>), straight from the read table where it can.</summary>
     public async Task WriteJsonAsync(IQuestion question, Ask ask, Stream utf8, CancellationToken cancel)
     {
+        await FreshenAsync(cancel);
         if (!ask.LooksBack)
         {
             await new RowReading(_source).WriteJsonAsync(Table(question), ask, utf8, cancel);
@@ -116,15 +124,16 @@ public sealed class OutfitLedger : IAsyncDisposable
         await utf8.WriteAsync(RowJson.Array(rows.Where(row => ask.Wants(row, question.Columns)), question.Columns), cancel);
     }
 
-    /// <summary>What the read tables are up to: another text as soon as they hold something new. For whoever keeps what was worked out of them.</summary>
-    public async Task<string> VersionAsync(CancellationToken cancel)
+    /// <summary>A number that grows whenever the read tables take something in: what was worked out of them is good as long as it stays.</summary>
+    public async Task<long> VersionAsync(CancellationToken cancel)
     {
-        await using var command = _source.CreateCommand($"select snapshot::text from {_schema.State}");
-        return (string?)await command.ExecuteScalarAsync(cancel) ?? "";
+        await FreshenAsync(cancel);
+        await using var command = _source.CreateCommand($"select version from {_schema.State}");
+        return (long)(await command.ExecuteScalarAsync(cancel) ?? 0L);
     }
 
-    /// <summary>Every entry ever recorded, voids among them, in the order of recording.</summary>
-    public IAsyncEnumerable<Recorded> ReadAllAsync(CancellationToken cancel) => new WholeReading(_source, _outfit).StreamAsync(cancel);
+    /// <summary>Every entry that was ever recorded, voids among them, in the order of recording.</summary>
+    public IAsyncEnumerable<Recorded> ReadAllAsync(CancellationToken cancel) => new WholeReading(_source, _outfit).InOrderOfRecordingAsync(cancel);
 
     /// <summary>All entries in memory, folded as they are looked at, by the clocks asked for.</summary>
     public Task<WholeBooks> WholeAsync(DateOnly? asOf, DateTimeOffset? knownAt, CancellationToken cancel) =>
@@ -167,6 +176,9 @@ public sealed class OutfitLedger : IAsyncDisposable
         await RebuildAsync(progress, cancel);
     }
 
+    /// <summary>The same, without a word about how far it is.</summary>
+    public Task LoadAsync(IEnumerable<Recorded> recorded, CancellationToken cancel) => LoadAsync(recorded, null, cancel);
+
     /// <summary>How the ledger stands.</summary>
     /// <param name="check">Compare every read table with a plain fold of the entries.</param>
     /// <param name="cancel">Gives up.</param>
@@ -175,12 +187,8 @@ public sealed class OutfitLedger : IAsyncDisposable
     /// <summary>What was refused and waits for a person, in the order of arrival.</summary>
     public Task<IReadOnlyList<KeptAside>> KeptAsideAsync(CancellationToken cancel) => _aside.AllAsync(cancel);
 
-    /// <summary>Keeps something that was refused; the same thing sent again is kept once.</summary>
-    /// <param name="entry">Its id, where it could be read.</param>
-    /// <param name="refusal">Why it was refused.</param>
-    /// <param name="payload">What was sent: JSON.</param>
-    /// <param name="cancel">Gives up.</param>
-    public Task KeepAsideAsync(EntryId? entry, Refusal refusal, string payload, CancellationToken cancel) => _aside.KeepAsync(entry, refusal, payload, cancel);
+    /// <summary>Keeps what was refused; the same thing sent again is kept once.</summary>
+    public Task KeepAsideAsync(IReadOnlyList<KeptAside> aside, CancellationToken cancel) => _aside.KeepAsync(aside, cancel);
 
     /// <summary>Removes the outfit with everything that was ever recorded of it. There is no way back.</summary>
     public async Task RemoveAsync(CancellationToken cancel)
@@ -198,6 +206,8 @@ public sealed class OutfitLedger : IAsyncDisposable
         _store.Dispose();
         await _source.DisposeAsync();
     }
+
+    private Task FreshenAsync(CancellationToken cancel) => _behind ? CatchUpAsync(cancel) : Task.CompletedTask;
 
     private ReadTable Table(IQuestion question) => _schema.Tables.Single(table => table.Question == question);
 }

@@ -122,15 +122,10 @@ internal sealed class Recorder(NpgsqlDataSource source, DocumentStore store, Out
 
     private async Task<Receipt> RefuseAsync(List<Entry> other, CancellationToken cancel)
     {
-        var refusals = new List<Refusal>();
-        foreach (var entry in other)
-        {
-            var refusal = new Refusal(Refusals.SameIdOtherContent, "id",
-                $"Entry {entry.Id} was recorded before and said something else. Nothing of this act was recorded; both stay visible. Look at the two and record what is right under a new id.");
-            refusals.Add(refusal);
-            await aside.KeepAsync(entry.Id, refusal, EntryJson.WriteTagged(entry).ToJsonString(), cancel);
-        }
-
+        var refusals = other.Select(entry => new Refusal(Refusals.SameIdOtherContent, "id",
+            $"Entry {entry.Id} was recorded before and said something else. Nothing of this act was recorded; both stay visible. Look at the two and record what is right under a new id.")).ToList();
+        await aside.KeepAsync([.. other.Zip(refusals, (entry, refusal) =>
+            new KeptAside(entry.Id, DateTimeOffset.UtcNow, refusal.Name, refusal.Message, EntryJson.WriteTagged(entry).ToJsonString()))], cancel);
         return Refused(refusals);
     }
 

@@ -9,7 +9,8 @@ internal static class OwnTables
     /// <summary>
     /// <c>entry</c>: every entry recorded, with the hash of its content, the act, the entry that it voids, and the transaction that
     /// recorded it (by which the read tables tell what they have not seen). <c>entry_concerns</c>: the subjects that an entry
-    /// concerns beyond the one whose stream it lies in. <c>kept_aside</c>: what was sent and refused.
+    /// concerns beyond the one whose stream it lies in. <c>kept_aside</c>: what was sent and refused, which need not be JSON.
+    /// <c>read_version</c>: numbers the states of the read tables, and outlives them.
     /// </summary>
     public static string Create(OutfitName s) => $"""
         create table if not exists {s}.entry (
@@ -26,9 +27,10 @@ internal static class OwnTables
             number bigint generated always as identity primary key,
             entry uuid,
             hash bytea not null unique,
-            received timestamptz not null default now(),
+            received timestamptz not null,
             refusal text not null,
             message text not null,
-            payload json not null);
+            payload text not null);
+        create sequence if not exists {s}.read_version;
         """;
 }

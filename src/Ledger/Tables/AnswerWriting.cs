@@ -19,7 +19,7 @@ internal sealed class AnswerWriting(Schema schema, NpgsqlConnection connection)
     /// <summary>Sends it all. What can be worked out again need not wait for the disk.</summary>
     public async Task FinishAsync(string upTo, CancellationToken cancel)
     {
-        Command($"update {schema.State} set snapshot = $1::pg_snapshot", new NpgsqlParameter { Value = upTo });
+        Command($"update {schema.State} set snapshot = $1::pg_snapshot{(_batch.BatchCommands.Count == 0 ? "" : $", version = nextval('{schema.Outfit}.read_version')")}", new NpgsqlParameter { Value = upTo });
         Command("set local synchronous_commit = off");
         await using (_batch) await _batch.ExecuteNonQueryAsync(cancel);
     }

@@ -32,7 +32,7 @@ internal sealed class Checking(NpgsqlDataSource source, Schema schema)
 
         if (state.Value.Ahead) advice.Add("The books were restored from another PostgreSQL: run rebuild.");
         var waiting = await CountAsync(connection, $"select count(*) from {_outfit}.entry where not pg_visible_in_snapshot(recorded_in, $1::pg_snapshot)", cancel, state.Value.Snapshot);
-        var whole = check ? WholeBooks.OfStanding(Standing.InOrder(await EntryStream.ReadAllAsync(connection, _outfit, null, cancel))) : null;
+        var whole = check ? WholeBooks.OfStanding(Standing.InOrder(await EntryStream.ReadAllAsync(connection, _outfit, null, null, cancel))) : null;
         var tables = new List<TableStatus>();
         foreach (var table in schema.Tables)
             tables.Add(new TableStatus(table.Name, await CountAsync(connection, $"select count(*) from {table.Full}", cancel), whole is null ? [] : await DifferingAsync(connection, table, whole, cancel)));

@@ -52,7 +52,7 @@ internal sealed class Rebuilding(NpgsqlDataSource source, Schema schema)
             expected = Math.Max(1, reader.GetInt64(1));
         }
 
-        var entries = await EntryStream.ReadAllAsync(connection, _outfit, count => progress?.Report(("reading", Math.Min(1, count / expected))), cancel);
+        var entries = await EntryStream.ReadAllAsync(connection, _outfit, null, count => progress?.Report(("reading", Math.Min(1, count / expected))), cancel);
         await transaction.CommitAsync(cancel);
         return (snapshot, entries);
     }
@@ -105,7 +105,7 @@ internal sealed class Rebuilding(NpgsqlDataSource source, Schema schema)
             drop table if exists {schema.State};
             {schema.CreateState};
             {schema.Swap};
-            insert into {schema.State} (snapshot, shape) values ('{snapshot}', '{schema.Shape}');
+            insert into {schema.State} (snapshot, shape, version) values ('{snapshot}', '{schema.Shape}', nextval('{_outfit}.read_version'));
             """, cancel);
         await transaction.CommitAsync(cancel);
     }

@@ -37,7 +37,7 @@ internal sealed class Schema
 
     public string Reads => $"{Outfit}.reads";
 
-    public string CreateState => $"create {_unlogged}table if not exists {State} (one boolean primary key default true check (one), snapshot pg_snapshot not null, shape text not null)";
+    public string CreateState => $"create {_unlogged}table if not exists {State} (one boolean primary key default true check (one), snapshot pg_snapshot not null, shape text not null, version bigint not null)";
 
     /// <summary>The tables that <see cref="Swap"/> puts in place, empty and without indexes.</summary>
     public string CreateFresh => string.Join(";\n", Everything.Select(table => $"drop table if exists {Fresh(table)}")

@@ -4,6 +4,7 @@ using ColonyLineage.Entries;
 using ColonyLineage.Ledger;
 using ColonyLineage.Projections;
 using ColonyLineage.Projections.DoseCompleteness;
+using ColonyLineage.Projections.MiteWatch;
 using ColonyLineage.Projections.QueensByAge;
 
 namespace ColonyLineage.Server.Answers;
@@ -27,12 +28,14 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
     [
         .. question == History ? Array.Empty<string>() : ["yard", "spot", "colony", "queen", "season"],
         "as-of", "known-at",
+        .. question == History ? Array.Empty<string>() : ["count-by"],
         .. question switch
         {
             "queens-by-age" => ["seasons-back", "of", "few", "sure"],
             "dose-completeness" => ["course", "state"],
             "conflicts" => ["conflict", "state"],
             "lineage" => ["descendants-of", "ancestors-of", "contacts-of", "since", "how", "living"],
+            "mite-watch" => ["pooled"],
             Entries => ["kind", "act"],
             _ => Array.Empty<string>(),
         },
@@ -43,11 +46,18 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
     public async Task<Answer> AnswerAsync(string question, Asked asked, CancellationToken cancel)
     {
         Check(question, asked);
+        var answer = await RowsAsync(question, asked, cancel);
+        return asked.CountBy is { } columns ? answer.CountBy(columns) : answer;
+    }
+
+    private async Task<Answer> RowsAsync(string question, Asked asked, CancellationToken cancel)
+    {
         return question switch
         {
             Entries => await new EntryList(ledger).AnswerAsync(asked, cancel),
             "queens-by-age" when Filters(asked) => await QueensAsync(asked, cancel),
             "dose-completeness" when Filters(asked) || asked.Ask.Season is not null => await DosesAsync(asked, cancel),
+            "mite-watch" when asked.Pooled => Answer.OfPools(MiteWatchQuestion.Pooled(await ledger.RowsAsync(Questions.MiteWatch, asked.Ask, cancel))),
             "conflicts" when Filters(asked) => await ConflictsAsync(asked, cancel),
             "lineage" when asked.DescendantsOf is not null || asked.AncestorsOf is not null => await new Kin(ledger, cache).AnswerAsync(asked, cancel),
             "lineage" when asked.ContactsOf is not null => await new Kin(ledger, cache).ContactsAsync(asked, cancel),

@@ -9,7 +9,7 @@ namespace ColonyLineage.Server.Answers;
 /// </summary>
 public sealed class ReadCache(OutfitLedger ledger)
 {
-    private readonly Dictionary<string, (string Version, object Value)> _kept = [];
+    private readonly Dictionary<string, (long Version, object Value)> _kept = [];
     private readonly SemaphoreSlim _one = new(1);
 
     /// <summary>The value kept under a name, or made of the books as they are now.</summary>
@@ -38,7 +38,7 @@ public sealed class ReadCache(OutfitLedger ledger)
     public Task<IReadOnlyList<TRow>> RowsAsync<TRow>(Question<TRow> question, CancellationToken cancel) where TRow : class, IRow =>
         GetAsync($"rows of {question.Name}", stop => ledger.RowsAsync(question, Ask.Everything, stop), cancel);
 
-    private T? Kept<T>(string name, string version) where T : class
+    private T? Kept<T>(string name, long version) where T : class
     {
         lock (_kept) return _kept.TryGetValue(name, out var kept) && kept.Version == version ? (T)kept.Value : null;
     }
