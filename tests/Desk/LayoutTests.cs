@@ -73,20 +73,14 @@ public sealed class LayoutTests
         Assert.Equal((at[Id(2)] + at[Id(3)]) / 2, at[Id(1)], 3);
     }
 
-    /// <summary>A tree can always be drawn without crossings (trees are planar); the sweeps must find that for one given in a bad order.</summary>
+    /// <summary>A path to and fro between two columns can be drawn without crossings; the sweeps must find that from a bad order.</summary>
     [Fact]
     public void Crossings_that_a_bad_order_makes_are_taken_away()
     {
-        var nodes = new List<LayoutNode> { new(Id(0), 1, 40), new(Id(1), 1, 40) };
-        var edges = new List<LayoutEdge>();
-        for (var i = 2; i < 10; i++)
-        {
-            nodes.Add(new(Id(i), 2, 40));
-            edges.Add(new(Id(i % 2), Id(i), i));
-        }
-
-        var layout = LayeredLayout.Of(nodes, edges, BoxWidth);
-        var ends = layout.Edges.Select(edge => (From: edge.Points[0].Y, To: edge.Points[^1].Y)).ToList();
+        int[] mothers = [2, 0, 3, 1];
+        var nodes = mothers.Select(i => new LayoutNode(Id(i), 1, 40)).Concat(new[] { 11, 10, 12 }.Select(i => new LayoutNode(Id(i), 2, 40))).ToList();
+        var edges = Enumerable.Range(0, 3).SelectMany(i => new[] { new LayoutEdge(Id(i), Id(10 + i), 2 * i), new LayoutEdge(Id(i + 1), Id(10 + i), (2 * i) + 1) }).ToList();
+        var ends = LayeredLayout.Of(nodes, edges, BoxWidth).Edges.Select(edge => (From: edge.Points[0].Y, To: edge.Points[^1].Y)).ToList();
         Assert.DoesNotContain(ends, one => ends.Any(other => (one.From - other.From) * (one.To - other.To) < -0.001));
     }
 
