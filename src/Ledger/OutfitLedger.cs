@@ -61,7 +61,7 @@ public sealed class OutfitLedger : IAsyncDisposable
             await Opening.EnsureAsync(source, name, cancel);
             var ledger = new OutfitLedger(source, name, options);
             await ledger.CatchUpAsync(cancel);
-            if (options.RunDaemon) ledger._watching = await Watching.StartAsync(ledger._store);
+            if (options.RunDaemon) ledger._watching = await Watching.StartAsync(ledger._store, options.Log, cancel);
             return ledger;
         }
         catch

@@ -22,6 +22,19 @@ public class FollowingTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task Of_several_processes_that_watch_another_takes_over_when_one_ends()
+    {
+        await using var books = await OpenAsync(postgres);
+        var first = await OutfitLedger.OpenAsync(books.ConnectionString, Outfit, new LedgerOptions { RunDaemon = true }, Stop);
+        await using var second = await OutfitLedger.OpenAsync(books.ConnectionString, Outfit, new LedgerOptions { RunDaemon = true }, Stop);
+        await CutOffAsync(books.Ledger, [Sample.OpenYard(1), Sample.Establish(1)]);
+        await UntilAsync(async () => (await books.Ledger.RowsAsync(Questions.QueensByAge, Ask.Everything, Stop)).Count == 1);
+        await first.DisposeAsync();
+        await CutOffAsync(books.Ledger, [Sample.Establish(2)]);
+        await UntilAsync(async () => (await books.Ledger.RowsAsync(Questions.QueensByAge, Ask.Everything, Stop)).Count == 2);
+    }
+
+    [Fact]
     public async Task An_act_whose_tables_could_not_follow_is_recorded_and_the_next_reader_sees_it()
     {
         await using var books = await OpenAsync(postgres);
