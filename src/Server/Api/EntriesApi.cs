@@ -101,10 +101,13 @@ public sealed class EntriesApi(ServerOptions options)
             var (name, message) = own.Count > 0 ? (own[0].Name, string.Join(" ", own.Select(refusal => refusal.Message)))
                 : (refusals[0].Name, $"Nothing of this act was recorded: {refusals[0].Message}");
             EntryId? id = entry is JsonObject one && one["id"] is JsonValue value && value.TryGetValue(out string? text) && Guid.TryParse(text, out var guid) ? new EntryId(guid) : null;
-            return new KeptAside(id, received, name, message, entry!.ToJsonString());
+            return new KeptAside(id, received, name, WithoutControls(message), entry!.ToJsonString());
         });
         await context.RequestServices.GetRequiredService<OutfitLedger>().KeepAsideAsync([.. kept], context.RequestAborted);
     }
+
+    // A message may repeat what was sent, and PostgreSQL's texts cannot hold all that JSON can.
+    private static string WithoutControls(string message) => string.Concat(message.Select(c => char.IsControl(c) ? '\uFFFD' : c));
 
     /// <summary>Reads entries with their kinds; every one that cannot be read gives its reasons.</summary>
     public static (IReadOnlyList<Entry> Entries, IReadOnlyList<Refusal> Refusals) ReadAll(JsonArray tagged)
