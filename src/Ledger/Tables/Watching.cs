@@ -18,12 +18,16 @@ internal sealed class Watching : IAsyncDisposable
 
     private Watching(IProjectionDaemon daemon) => _daemon = daemon;
 
-    public static void Register(StoreOptions marten, Func<CancellationToken, Task> catchUp) =>
+    public static void Register(StoreOptions marten, Func<CancellationToken, Task> catchUp)
+    {
+        // It is started here and not by Marten's own host, which would else say on the console that nobody will.
+        marten.Projections.AsyncMode = DaemonMode.ExternallyManaged;
         marten.Events.Subscribe(new ReadTablesProjection(catchUp), options =>
         {
             options.Name = "ReadTables";
             options.Options.SubscribeFromPresent();
         });
+    }
 
     public static async Task<Watching> StartAsync(DocumentStore store)
     {
