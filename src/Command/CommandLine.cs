@@ -28,6 +28,7 @@ public static class CommandLine
         root.Subcommands.Add(AskQuestion.Command());
         root.Subcommands.Add(Record.Command());
         root.Subcommands.Add(VoidThem.Command());
+        root.Subcommands.Add(FillDemo.Command());
         root.Subcommands.Add(RebuildTables.Command());
         root.Subcommands.Add(Export.Command());
         root.Subcommands.Add(Status.Command());

@@ -55,6 +55,7 @@ internal static class Shared
     /// <param name="parsed">The command line.</param>
     /// <param name="make">Make them where there are none.</param>
     /// <param name="cancel">Gives up.</param>
+    /// <param name="usual">The outfit that is meant where none is named.</param>
     public static async Task<OutfitLedger> OpenAsync(ParseResult parsed, bool make, CancellationToken cancel, string usual = "home")
     {
         var database = await Database.ResolveAsync(cancel);

@@ -31,6 +31,8 @@ public static class LineageServer
         builder.Logging.SetMinimumLevel(LogLevel.Warning)
             // It would rather find handlers by itself than be given them.
             .AddFilter("Wolverine.Configuration.HandlerDiscovery", LogLevel.Error)
+            // What keeps it from starting is thrown, and told by whoever started it.
+            .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None)
             // The keys lie in a folder that only this user reads, as everything else of the outfit does.
             .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
 

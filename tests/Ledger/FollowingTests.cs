@@ -164,7 +164,7 @@ public class FollowingTests(PostgresFixture postgres)
     [InlineData("hill; drop")]
     [InlineData("")]
     public async Task A_name_that_cannot_be_a_schema_is_refused(string name) =>
-        await Assert.ThrowsAsync<ArgumentException>(() => OutfitLedger.OpenAsync("Host=/nowhere", name, new LedgerOptions(), Stop));
+        await Assert.ThrowsAsync<RefusedException>(() => OutfitLedger.OpenAsync("Host=/nowhere", name, new LedgerOptions(), Stop));
 
     [Fact]
     public async Task A_word_of_SQL_is_refused_as_an_outfits_name()

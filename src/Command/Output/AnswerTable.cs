@@ -1,3 +1,4 @@
+using ColonyLineage.Desk;
 using ColonyLineage.Projections;
 using ColonyLineage.Server.Answers;
 
@@ -8,11 +9,12 @@ internal static class AnswerTable
 {
     private const int Width = 100;
     private const int Gap = 2;
+    private const int LongestWord = 16;
 
     // What a person wants to see of questions with more columns than fit a line. Others show all of theirs.
     private static readonly Dictionary<string, string[]> Shown = new()
     {
-        ["queens-by-age"] = ["yard", "spot", "colony", "queen", "season_from", "season_to", "answers", "sure", "mark_due", "mark_seen", "line", "last_seen", "bees_few"],
+        ["queens-by-age"] = ["yard", "spot", "colony", "queen", "season_from", "season_to", "sure", "answers", "mark_due", "mark_seen", "line", "bees_few"],
         ["dose-completeness"] = ["yard", "spot", "colony", "course", "season", "had", "owed", "too_many", "path", "frames_remark"],
         ["spot-story"] = ["yard", "spot", "colony", "from", "came", "gone_to", "went", "queens", "done"],
         ["register"] = ["kind", "name", "yard", "spot", "colony", "began", "ended", "fate", "taken_out"],
@@ -23,11 +25,13 @@ internal static class AnswerTable
     public static void Write(TextWriter to, string question, Answer answer)
     {
         var columns = Columns(question, answer);
-        var cells = answer.Rows.Select(row => columns.Select(column => Text(row[column])).ToArray()).ToList();
+        var cells = InPlace(answer).Select(row => columns.Select(column => Text(row[column])).ToArray()).ToList();
         // A column in which nothing stands only takes room.
         var kept = Enumerable.Range(0, columns.Count).Where(i => cells.Count == 0 || cells.Any(row => row[i].Length > 0)).ToArray();
         var heads = columns.Select(column => answer.Columns[column].Name.Replace('_', ' ')).ToArray();
-        var widths = Fit([.. kept.Select(i => cells.Select(row => row[i].Length).Append(heads[i].Length).Max())]);
+        var widths = Fit(
+            [.. kept.Select(i => cells.Select(row => row[i].Length).Append(heads[i].Length).Max())],
+            [.. kept.Select(i => Math.Min(LongestWord, cells.Select(row => row[i]).Append(heads[i]).Max(text => text.Split(' ').Max(word => word.Length))))]);
         var right = kept.Select(i => answer.Columns[columns[i]].Type is ColumnType.Whole or ColumnType.Number).ToArray();
         WriteLine(to, [.. kept.Select(i => heads[i])], widths, right);
         to.WriteLine(string.Join(new string(' ', Gap), widths.Select(width => new string('-', width))));
@@ -37,6 +41,8 @@ internal static class AnswerTable
     private static List<int> Columns(string question, Answer answer)
     {
         var all = Enumerable.Range(0, answer.Columns.Count).Where(i => answer.Columns[i].Type is not (ColumnType.Id or ColumnType.Entries)).ToList();
+        // How surely she answers takes the place of how surely her season is known.
+        if (answer.Columns.Any(column => column.Name == "answers")) all.RemoveAll(i => answer.Columns[i].Name == "sure");
         // Other shapes of the same question bring columns of their own.
         if (!Shown.TryGetValue(question, out var shown) || shown.Count(name => answer.Columns.Any(column => column.Name == name)) < 4) return all;
         var extra = question == "entries" ? all.Where(i => i >= 9 && i < answer.Columns.Count - 7) : [];
@@ -56,11 +62,38 @@ internal static class AnswerTable
     // What somebody wrote must not move the cursor of who reads it.
     private static string OneLine(string text) => string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c));
 
-    /// <summary>Takes from the widest columns until the line fits.</summary>
-    private static int[] Fit(int[] widths)
+    /// <summary>Takes from the widest columns until the line fits; breaks words only where there is no other way.</summary>
+    private static int[] Fit(int[] widths, int[] words)
     {
-        while (widths.Sum() + (Gap * (widths.Length - 1)) > Width && widths.Max() > 6) widths[Array.IndexOf(widths, widths.Max())]--;
+        foreach (var least in new[] { words, [.. words.Select(_ => 4)] })
+            while (widths.Sum() + (Gap * (widths.Length - 1)) > Width)
+            {
+                var widest = -1;
+                for (var i = 0; i < widths.Length; i++)
+                    if (widths[i] > least[i] && (widest < 0 || widths[i] > widths[widest])) widest = i;
+                if (widest < 0) break;
+                widths[widest]--;
+            }
+
         return widths;
+    }
+
+    /// <summary>In the order in which one walks through the yards, where the rows say where they stand. The order of a walk along kin stays.</summary>
+    private static IEnumerable<object?[]> InPlace(Answer answer)
+    {
+        var (yard, spot, colony, steps) = (At("yard"), At("spot"), At("colony"), At("steps"));
+        if (yard < 0 || spot < 0 || steps >= 0) return answer.Rows;
+        var rows = answer.Rows.OrderBy(row => row[yard] as string, ByNumber.Order).ThenBy(row => row[spot] as string, ByNumber.Order);
+        return new[] { At("from"), At("on"), At("on_to") }.FirstOrDefault(at => at >= 0, -1) is var day and >= 0
+            ? rows.ThenBy(row => row[day] as DateOnly?)
+            : rows.ThenBy(row => colony < 0 ? null : row[colony] as string, ByNumber.Order);
+
+        int At(string name)
+        {
+            for (var i = 0; i < answer.Columns.Count; i++)
+                if (answer.Columns[i].Name == name) return i;
+            return -1;
+        }
     }
 
     /// <summary>One row, on as many lines as its longest cell needs.</summary>

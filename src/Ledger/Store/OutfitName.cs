@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
+using ColonyLineage.Entries;
 
 namespace ColonyLineage.Ledger.Store;
 
@@ -12,8 +13,8 @@ internal readonly partial record struct OutfitName
     public OutfitName(string name)
     {
         if (!Allowed().IsMatch(name) || name.StartsWith("pg_", StringComparison.Ordinal) || name is "public" or "information_schema")
-            throw new ArgumentException(
-                $"'{name}' cannot be the short name of an outfit: take a small letter and then up to 40 small letters, digits or underscores, and none of PostgreSQL's own names.", nameof(name));
+            throw new RefusedException(new Refusal(
+                Refusals.UnknownWord, "outfit", $"'{name}' cannot be the short name of an outfit: take a small letter and then up to 40 small letters, digits or underscores, and none of PostgreSQL's own names."));
         Name = name;
     }
 

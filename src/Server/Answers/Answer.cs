@@ -19,14 +19,13 @@ public sealed record Answer(IReadOnlyList<AnswerColumn> Columns, IReadOnlyList<o
         return new Answer([.. columns.Select(column => new AnswerColumn(column.Name, column.Type))], [.. rows.Select(row => Values(columns, row))]);
     }
 
-    /// <summary>The same with one more column before the evidence.</summary>
+    /// <summary>The same with one more column after the question's own.</summary>
     public static Answer Of<TRow>(IEnumerable<(TRow Row, object? Value)> rows, AnswerColumn added) where TRow : class, IRow
     {
         var columns = Column.Of<TRow>();
-        var at = columns.Count - 1;
         return new Answer(
-            [.. columns.Take(at).Select(column => new AnswerColumn(column.Name, column.Type)), added, new AnswerColumn(columns[at].Name, columns[at].Type)],
-            [.. rows.Select(row => (object?[])[.. Values(columns, row.Row)[..at], row.Value, columns[at].Value(row.Row)])]);
+            [.. columns.Select(column => new AnswerColumn(column.Name, column.Type)), added],
+            [.. rows.Select(row => (object?[])[.. Values(columns, row.Row), row.Value])]);
     }
 
     /// <summary>Washes pooled.</summary>

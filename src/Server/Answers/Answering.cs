@@ -2,6 +2,7 @@ using System.Reflection;
 using ColonyLineage.Desk;
 using ColonyLineage.Entries;
 using ColonyLineage.Ledger;
+using ColonyLineage.Ledger.Tables;
 using ColonyLineage.Projections;
 using ColonyLineage.Projections.DoseCompleteness;
 using ColonyLineage.Projections.MiteWatch;
@@ -65,9 +66,35 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
         };
     }
 
-    /// <summary>The question's rows stand in its read table as they are asked for: they may be sent straight from there.</summary>
-    public static bool IsPlain(string question, Asked asked) =>
-        question != Entries && !asked.Ask.LooksBack && !Filters(asked) && !(question == "dose-completeness" && asked.Ask.Season is not null);
+    /// <summary>
+    /// Writes the rows as a JSON array by the quick way, where there is one: straight from the read table, or the queens as they are kept
+    /// ready. False where the answer has to be worked out.
+    /// </summary>
+    public async Task<bool> TryWriteRowsAsync(string question, Asked asked, Stream utf8, CancellationToken cancel)
+    {
+        Check(question, asked);
+        if (question == Entries || asked.Ask.LooksBack) return false;
+        if (!Filters(asked) && !(question == "dose-completeness" && asked.Ask.Season is not null))
+        {
+            await ledger.WriteJsonAsync(Find(question), asked.Ask, utf8, cancel);
+            return true;
+        }
+
+        if (question != "queens-by-age" || asked.CountBy is not null) return false;
+        utf8.WriteByte((byte)'[');
+        var first = true;
+        foreach (var (queen, answers) in await QueensReadyAsync(asked, cancel))
+        {
+            if (!first) utf8.WriteByte((byte)',');
+            first = false;
+            // The row without its last brace, then the one column that depends on what was asked.
+            utf8.Write(queen.Json.AsSpan(0, queen.Json.Length - 1));
+            utf8.Write(answers switch { "certain" => ",\"answers\":\"certain\"}"u8, "possible" => ",\"answers\":\"possible\"}"u8, _ => ",\"answers\":\"unknown\"}"u8 });
+        }
+
+        utf8.WriteByte((byte)']');
+        return true;
+    }
 
     /// <summary>Something is asked for beyond the part of the outfit and the clocks.</summary>
     private static bool Filters(Asked asked) => asked with { Ask = Ask.Everything } != new Asked();
@@ -112,17 +139,28 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
     /// </summary>
     private async Task<Answer> QueensAsync(Asked asked, CancellationToken cancel)
     {
+        var added = new AnswerColumn("answers", ColumnType.Text);
+        if (!asked.Ask.LooksBack) return Answer.Of((await QueensReadyAsync(asked, cancel)).Select(queen => (queen.Queen.Row, (object?)queen.Answers)), added);
+        var rows = await ledger.RowsAsync(Questions.QueensByAge, asked.Ask, cancel);
+        return Answer.Of((await ThatAnswerAsync(rows, row => row, asked, cancel)).Select(queen => (queen.One, (object?)queen.Answers)), added);
+    }
+
+    private async Task<IEnumerable<(ReadyQueen Queen, string Answers)>> QueensReadyAsync(Asked asked, CancellationToken cancel)
+    {
         var (question, ask) = (Questions.QueensByAge, asked.Ask);
-        IEnumerable<QueenRow> rows = ask.LooksBack ? await ledger.RowsAsync(question, ask, cancel) : await cache.RowsAsync(question, cancel);
-        if (!ask.LooksBack && ask != Ask.Everything) rows = rows.Where(row => ask.Wants(row, question.Columns));
+        IEnumerable<ReadyQueen> ready = await cache.GetAsync("queens ready", async stop => (await ledger.RowsAsync(question, Ask.Everything, stop)).Select(ReadyQueen.Of).ToList(), cancel);
+        if (ask != Ask.Everything) ready = ready.Where(queen => ask.Wants(queen.Row, question.Columns));
+        return await ThatAnswerAsync(ready, queen => queen.Row, asked, cancel);
+    }
+
+    private async Task<IEnumerable<(T One, string Answers)>> ThatAnswerAsync<T>(IEnumerable<T> all, Func<T, QueenRow> rowOf, Asked asked, CancellationToken cancel)
+    {
         var filter = new QueenFilter(asked.SeasonsBack, asked.Of, asked.Few, asked.Sure);
-        var season = Season.Of(Day(ask), (await OutfitAsync(ask, cancel)).SeasonStartMonth);
-        return Answer.Of(
-            from row in rows
-            let sure = filter.Answers(row, season)
-            where sure is not null && (filter.Sure is null || filter.Sure == sure)
-            select (row, (object?)sure),
-            new AnswerColumn("answers", ColumnType.Text));
+        var season = Season.Of(Day(asked.Ask), (await OutfitAsync(asked.Ask, cancel)).SeasonStartMonth);
+        return from one in all
+               let answers = filter.Answers(rowOf(one), season)
+               where answers is not null && (filter.Sure is null || filter.Sure == answers)
+               select (one, answers);
     }
 
     /// <summary>Doses; of one season with the colonies of a begun yard that had nothing.</summary>
@@ -149,8 +187,9 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
         return Answer.Of(rows.Where(row => (asked.Conflict is null || row.Conflict == asked.Conflict) && (asked.State is null || row.Settled == (asked.State == "settled"))));
     }
 
-    private async Task<Projections.Cards.OutfitCard> OutfitAsync(Ask ask, CancellationToken cancel) =>
-        (ask.LooksBack ? (await ledger.WholeAsync(ask.AsOf, ask.KnownAt, cancel)).Books : ledger.OpenBooks(cancel)).Outfit;
+    private async Task<Projections.Cards.OutfitCard> OutfitAsync(Ask ask, CancellationToken cancel) => ask.LooksBack
+        ? (await ledger.WholeAsync(ask.AsOf, ask.KnownAt, cancel)).Books.Outfit
+        : await cache.GetAsync("outfit", stop => Task.FromResult(ledger.OpenBooks(stop).Outfit), cancel);
 
     private static DoseRow Blank(QueenRow row, IReadOnlyDictionary<Guid, Projections.Register.RegisterRow> register) => new()
     {
@@ -168,4 +207,15 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
 
     /// <summary>The day that 'seasons back' is reckoned from: the day looked back to, else today.</summary>
     private DateOnly Day(Ask ask) => ask.AsOf ?? (ask.KnownAt is { } at && DateOnly.FromDateTime(at.UtcDateTime) < clock.Today ? DateOnly.FromDateTime(at.UtcDateTime) : clock.Today);
+
+    /// <summary>A queen's row with its JSON.</summary>
+    private sealed record ReadyQueen(QueenRow Row, byte[] Json)
+    {
+        public static ReadyQueen Of(QueenRow row)
+        {
+            var json = RowJson.Array([row], Questions.QueensByAge.Columns);
+            // Without the brackets of the array.
+            return new ReadyQueen(row, json[1..^1]);
+        }
+    }
 }

@@ -94,16 +94,20 @@ public sealed class EntriesApi(ServerOptions options)
     // Nothing of the act is recorded, so all of it is kept, the reasons beside the entries that they are about.
     private static async Task KeepAside(HttpContext context, JsonArray tagged, IReadOnlyList<Refusal> refusals)
     {
-        var ledger = context.RequestServices.GetRequiredService<OutfitLedger>();
-        foreach (var (i, entry) in tagged.Index())
+        var received = context.RequestServices.GetRequiredService<Clock>().Now.Instant;
+        var kept = tagged.Select((entry, i) =>
         {
             var own = refusals.Where(refusal => refusal.Field == $"entries[{i}]" || refusal.Field.StartsWith($"entries[{i}].", StringComparison.Ordinal)).ToList();
-            var why = own.Count > 0 ? own[0] with { Message = string.Join(" ", own.Select(refusal => refusal.Message)) }
-                : refusals[0] with { Message = $"Nothing of this act was recorded: {refusals[0].Message}" };
+            var (name, message) = own.Count > 0 ? (own[0].Name, string.Join(" ", own.Select(refusal => refusal.Message)))
+                : (refusals[0].Name, $"Nothing of this act was recorded: {refusals[0].Message}");
             EntryId? id = entry is JsonObject one && one["id"] is JsonValue value && value.TryGetValue(out string? text) && Guid.TryParse(text, out var guid) ? new EntryId(guid) : null;
-            await ledger.KeepAsideAsync([new KeptAside(id, DateTimeOffset.UtcNow, why.Name, why.Message, entry!.ToJsonString())], context.RequestAborted);
-        }
+            return new KeptAside(id, received, name, WithoutControls(message), entry!.ToJsonString());
+        });
+        await context.RequestServices.GetRequiredService<OutfitLedger>().KeepAsideAsync([.. kept], context.RequestAborted);
     }
+
+    // A message may repeat what was sent, and PostgreSQL's texts cannot hold all that JSON can.
+    private static string WithoutControls(string message) => string.Concat(message.Select(c => char.IsControl(c) ? '\uFFFD' : c));
 
     /// <summary>Reads entries with their kinds; every one that cannot be read gives its reasons.</summary>
     public static (IReadOnlyList<Entry> Entries, IReadOnlyList<Refusal> Refusals) ReadAll(JsonArray tagged)

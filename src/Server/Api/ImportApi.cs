@@ -40,7 +40,7 @@ internal sealed class ImportApi(ServerOptions options)
         {
             await Problem.Refused(context, refused.Refusals);
         }
-        catch (InvalidDataException)
+        catch (Exception broken) when (broken is InvalidDataException || (broken is IOException and not BadHttpRequestException))
         {
             await Problem.Malformed(context, new Refusal(ServerRefusals.Malformed, "", "This form cannot be read: send the files 'sheet' and 'map' as multipart/form-data."));
         }

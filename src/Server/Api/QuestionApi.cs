@@ -1,6 +1,5 @@
 using System.Text.Json;
 using ColonyLineage.Entries;
-using ColonyLineage.Ledger;
 using ColonyLineage.Server.Answers;
 
 namespace ColonyLineage.Server.Api;
@@ -11,6 +10,8 @@ namespace ColonyLineage.Server.Api;
 /// </summary>
 internal static class QuestionApi
 {
+    private const string JsonType = "application/json; charset=utf-8";
+
     /// <summary>Answers what asks for data; lets everything else go on to the pages.</summary>
     public static async Task Answer(HttpContext context, RequestDelegate next)
     {
@@ -60,23 +61,21 @@ internal static class QuestionApi
     private static async Task Json(HttpContext context, string question, Asked asked)
     {
         var today = context.RequestServices.GetRequiredService<Clock>().Today;
-        if (Answering.IsPlain(question, asked))
+        var answering = context.RequestServices.GetRequiredService<Answering>();
+        using var rows = new MemoryStream();
+        if (!await answering.TryWriteRowsAsync(question, asked, rows, context.RequestAborted))
         {
-            var ledger = context.RequestServices.GetRequiredService<OutfitLedger>();
-            var rows = new MemoryStream();
-            await ledger.WriteJsonAsync(Answering.Find(question), asked.Ask, rows, context.RequestAborted);
-            await using var head = new MemoryStream();
-            await using (var json = new Utf8JsonWriter(head, AnswerJson.Options)) AnswerJson.WriteHead(json, question, asked, today);
-            context.Response.ContentType = "application/json; charset=utf-8";
-            context.Response.ContentLength = head.Length + rows.Length + 1;
-            await context.Response.Body.WriteAsync(head.GetBuffer().AsMemory(0, (int)head.Length), context.RequestAborted);
-            await context.Response.Body.WriteAsync(rows.GetBuffer().AsMemory(0, (int)rows.Length), context.RequestAborted);
-            await context.Response.Body.WriteAsync("}"u8.ToArray(), context.RequestAborted);
+            var answer = await answering.AnswerAsync(question, asked, context.RequestAborted);
+            await Send(context, JsonType, to => AnswerJson.Write(to, question, asked, today, answer));
             return;
         }
 
-        var answer = await context.RequestServices.GetRequiredService<Answering>().AnswerAsync(question, asked, context.RequestAborted);
-        await Send(context, "application/json; charset=utf-8", to => AnswerJson.Write(to, question, asked, today, answer));
+        await Send(context, JsonType, to =>
+        {
+            using (var json = new Utf8JsonWriter(to, AnswerJson.Options)) AnswerJson.WriteHead(json, question, asked, today);
+            to.Write(rows.GetBuffer().AsSpan(0, (int)rows.Length));
+            to.WriteByte((byte)'}');
+        });
     }
 
     private static async Task Csv(HttpContext context, string question, Asked asked)

@@ -28,7 +28,9 @@ internal static partial class Failures
             await Problem.Write(context, StatusCodes.Status500InternalServerError, ServerRefusals.Failed, "The server failed.", "Nothing of this request is sure to be recorded; sending it again does no harm. The server's log says why.");
         }
 
-        if (context.Response is { HasStarted: false, StatusCode: >= 400, ContentType: null } && !WantsPage(context.Request)) await Explain(context);
+        if (context.Response is not { HasStarted: false, StatusCode: >= 400, ContentType: null }) return;
+        if (WantsPage(context.Request)) await ExplainToPerson(context);
+        else await Explain(context);
     }
 
     // Statuses that routing gives without a word.
@@ -39,6 +41,17 @@ internal static partial class Failures
         StatusCodes.Status415UnsupportedMediaType => Problem.Write(context, 415, ServerRefusals.WrongType, "The body is of another type.", "Send what the address takes."),
         var other => Problem.Write(context, other, ServerRefusals.Malformed, "The request cannot be answered.", "Mend the request and send it again."),
     };
+
+    private static async Task ExplainToPerson(HttpContext context)
+    {
+        var (title, what) = context.Response.StatusCode == StatusCodes.Status404NotFound
+            ? ("There is nothing here", "The address may be mistyped, or what it named is not in the books.")
+            : ("This cannot be answered", "Go back, load the page anew and try again.");
+        context.Response.ContentType = "text/html; charset=utf-8";
+        await context.Response.WriteAsync(
+            $"<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>{title}</title><body><main><h1>{title}</h1><p>{what}</p><p><a href=\"/\">To the yards</a></p></main></body></html>",
+            context.RequestAborted);
+    }
 
     private static bool WantsPage(HttpRequest request) => request.GetTypedHeaders().Accept.Any(type => type.MediaType == MediaTypeNames.Text.Html);
 
