@@ -30,6 +30,12 @@ public interface IOffice
     /// <summary>Records entries, all or none. Empty where they stand recorded; else why not.</summary>
     Task<IReadOnlyList<Refusal>> RecordAsync(IReadOnlyList<Entry> entries, CancellationToken cancel);
 
+    /// <summary>Decides on a request of Rules by the books as of its day and records what comes of it, all or nothing. Empty where it stands recorded; else why not.</summary>
+    Task<IReadOnlyList<Refusal>> RunAsync(object request, CancellationToken cancel);
+
     /// <summary>A new id for an act that a page is about to offer.</summary>
     Guid NewId();
+
+    /// <summary>The place among the entries of a day for an act that a page is about to offer: after those offered before. 0 to 900,000.</summary>
+    int NextOrder();
 }

@@ -3,6 +3,8 @@ using ColonyLineage.Desk;
 using ColonyLineage.Entries;
 using ColonyLineage.Projections;
 using ColonyLineage.Projections.Cards;
+using ColonyLineage.Rules;
+using ColonyLineage.Server.Acts;
 
 namespace ColonyLineage.Desk.Tests;
 
@@ -48,6 +50,9 @@ public sealed class MemoryOffice(IEnumerable<Recorded> recorded, DateOnly today)
         lock (_gate)
         {
             foreach (var entry in entries)
+                if (_recorded.FirstOrDefault(known => known.Entry.Id == entry.Id).Entry is { } known && EntryJson.Write(known) != EntryJson.Write(entry))
+                    return Task.FromResult<IReadOnlyList<Refusal>>([new(Refusals.SameIdOtherContent, "id", "Recorded before with other content.")]);
+            foreach (var entry in entries)
                 if (_recorded.All(known => known.Entry.Id != entry.Id))
                     _recorded.Add(new Recorded(entry, new DateTimeOffset(today, new TimeOnly(12, 0), TimeSpan.Zero)));
             _books.Clear();
@@ -55,6 +60,15 @@ public sealed class MemoryOffice(IEnumerable<Recorded> recorded, DateOnly today)
 
         return Task.FromResult<IReadOnlyList<Refusal>>([]);
     }
+
+    public Task<IReadOnlyList<Refusal>> RunAsync(object request, CancellationToken cancel)
+    {
+        Outcome outcome;
+        lock (_gate) outcome = ActCatalogue.Decide(request, (day, act) => new MemoryStanding([.. _recorded], day, act), new Now(new DateTimeOffset(today, new TimeOnly(12, 0), TimeSpan.Zero), today));
+        return outcome.IsRefused ? Task.FromResult(outcome.Refusals) : RecordAsync(outcome.Entries, cancel);
+    }
+
+    public int NextOrder() => 1000 + (20 * Interlocked.Increment(ref _made));
 
     public Guid NewId() => NamedId.Of(Guid.Empty, $"made {Interlocked.Increment(ref _made)}");
 

@@ -30,5 +30,11 @@ internal sealed class OfficeOverLedger(OutfitLedger ledger, IMessageBus bus, Clo
     public async Task<IReadOnlyList<Refusal>> RecordAsync(IReadOnlyList<Entry> entries, CancellationToken cancel) =>
         (await bus.InvokeAsync<Receipt>(new RecordAct(entries), cancel)).Refusals;
 
+    public async Task<IReadOnlyList<Refusal>> RunAsync(object request, CancellationToken cancel) =>
+        (await bus.InvokeAsync<Receipt>(new RunAct(request), cancel)).Refusals;
+
+    // Ten a second of the outfit's day: what is written later today comes later, and an act has room for its entries.
+    public int NextOrder() => (int)(clock.TimeOfDay.ToTimeSpan().TotalSeconds * 10);
+
     public Guid NewId() => Guid.CreateVersion7(clock.Now.Instant);
 }
