@@ -1,10 +1,13 @@
 using System.Collections.Concurrent;
 using ColonyLineage.Desk;
+using ColonyLineage.Desk.Forms;
 using ColonyLineage.Entries;
+using ColonyLineage.Ledger.Import;
 using ColonyLineage.Projections;
 using ColonyLineage.Projections.Cards;
 using ColonyLineage.Rules;
 using ColonyLineage.Server.Acts;
+using ColonyLineage.Server.Import;
 
 namespace ColonyLineage.Desk.Tests;
 
@@ -68,9 +71,34 @@ public sealed class MemoryOffice(IEnumerable<Recorded> recorded, DateOnly today)
         return outcome.IsRefused ? Task.FromResult(outcome.Refusals) : RecordAsync(outcome.Entries, cancel);
     }
 
+    public Task<SheetPlan> PlanSheetAsync(byte[] sheet, string map, CancellationToken cancel) => Task.FromResult(Sheets.ForDesk(Plan(sheet, map)));
+
+    public Task<IReadOnlyList<Refusal>> RecordSheetAsync(byte[] sheet, string map, bool skipBad, CancellationToken cancel)
+    {
+        var plan = Plan(sheet, map);
+        return plan.Bad.Count > 0 && !skipBad ? Task.FromResult(Sheets.Refusals(plan)) : RecordAsync(plan.Entries, cancel);
+    }
+
+    public Task<IReadOnlyList<HistoryLine>> FindTextAsync(string words, int most, Ask ask, CancellationToken cancel) =>
+        Task.FromResult<IReadOnlyList<HistoryLine>>([.. Lines(ask, recorded => recorded.Entry is not Voided && EntryText.Says(recorded.Entry, words)).Reverse().Take(most)]);
+
     public int NextOrder() => 1000 + (20 * Interlocked.Increment(ref _made));
 
     public Guid NewId() => NamedId.Of(Guid.Empty, $"made {Interlocked.Increment(ref _made)}");
+
+    private ImportPlan Plan(byte[] sheet, string map)
+    {
+        lock (_gate)
+        {
+            var register = Whole(Ask.Everything).Rows(Questions.Register).ToList();
+            var known = new KnownNames
+            {
+                Yards = register.Where(row => row.Kind == SubjectKind.Yard).ToDictionary(row => row.Name, row => new YardId(row.Id)),
+                Colonies = register.Where(row => row.Kind == SubjectKind.Colony).ToDictionary(row => row.Name, row => new ColonyId(row.Id)),
+            };
+            return SheetImport.Plan(new MemoryStream(sheet), Mapping.Read(map), today, known);
+        }
+    }
 
     private WholeBooks Whole(Ask ask)
     {
