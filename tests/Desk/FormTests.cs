@@ -130,6 +130,9 @@ public sealed class FormTests(Browser browser) : IAsyncLifetime
         await page.GetByRole(AriaRole.Button, new() { Name = "More lines" }).ClickAsync();
         Assert.Equal(8, await page.Locator("table.fill tbody tr").CountAsync());
         Assert.Equal("4", await page.Locator("[name=\"makers[2].colony\"]").InputValueAsync());
+        // Enter records; it does not ask for more lines. Here it is refused, since the number is missing.
+        await page.Locator("[name=\"makers[2].colony\"]").PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#f-number-wrong")).ToContainTextAsync("missing");
     }
 
     [Fact]
@@ -194,6 +197,13 @@ public sealed class FormTests(Browser browser) : IAsyncLifetime
         await page.GetByLabel("Leave the 1 bad row").CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Record 3 entries" }).ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("3 entries");
+        Assert.Equal(before + 3, _office.Recorded.Count);
+        // The same upload, sent again from another tab after the server has forgotten it, is told so and records nothing.
+        var forgotten = await OpenAsync("/import");
+        await UploadAsync(forgotten, "colony,day,mites,bees,yard,spot\n34,2026-09-25,4,300,,\n");
+        await forgotten.EvaluateAsync("document.querySelector('[name=key]').value = 'gone'");
+        await forgotten.GetByRole(AriaRole.Button, new() { Name = "Record 1 entry" }).ClickAsync();
+        await Assertions.Expect(forgotten.GetByRole(AriaRole.Alert)).ToContainTextAsync("upload it again");
         Assert.Equal(before + 3, _office.Recorded.Count);
         await page.GetByRole(AriaRole.Link, new() { Name = "Was that wrong? Void it" }).ClickAsync();
         await page.GetByLabel("Why it was wrong").FillAsync("The wrong sheet.");
