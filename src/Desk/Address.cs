@@ -22,12 +22,18 @@ public sealed class Address
         var uri = new Uri(navigation.Uri);
         Path = uri.AbsolutePath;
         _query = QueryHelpers.ParseQuery(uri.Query);
+        // Said once, after a form was sent: no link of the page carries it on.
+        Recorded = this["recorded"];
+        _query.Remove("recorded");
         AsOf = Day(AsOfName);
         KnownAt = Instant(KnownAtName);
     }
 
     /// <summary>The path of this page, escaped as it came.</summary>
     public string Path { get; }
+
+    /// <summary>The act that was recorded a moment ago, for the page to say so.</summary>
+    public string? Recorded { get; }
 
     /// <summary>The state of things at the end of this day; null for today.</summary>
     public DateOnly? AsOf { get; }

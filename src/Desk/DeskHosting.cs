@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using ColonyLineage.Desk.Layout;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -21,6 +22,9 @@ public static class DeskHosting
         services.AddRazorComponents();
         services.AddScoped<Address>();
         services.AddScoped<Lookup>();
+        services.AddSingleton<Forms.Uploads>();
+        // A paper page of a large yard has more blanks than a form usually has.
+        services.Configure<FormOptions>(options => options.ValueCountLimit = 20_000);
         return services;
     }
 

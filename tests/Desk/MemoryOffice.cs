@@ -1,8 +1,13 @@
 using System.Collections.Concurrent;
 using ColonyLineage.Desk;
+using ColonyLineage.Desk.Forms;
 using ColonyLineage.Entries;
+using ColonyLineage.Ledger.Import;
 using ColonyLineage.Projections;
 using ColonyLineage.Projections.Cards;
+using ColonyLineage.Rules;
+using ColonyLineage.Server.Acts;
+using ColonyLineage.Server.Import;
 
 namespace ColonyLineage.Desk.Tests;
 
@@ -48,6 +53,9 @@ public sealed class MemoryOffice(IEnumerable<Recorded> recorded, DateOnly today)
         lock (_gate)
         {
             foreach (var entry in entries)
+                if (_recorded.FirstOrDefault(known => known.Entry.Id == entry.Id).Entry is { } known && EntryJson.Write(known) != EntryJson.Write(entry))
+                    return Task.FromResult<IReadOnlyList<Refusal>>([new(Refusals.SameIdOtherContent, "id", "Recorded before with other content.")]);
+            foreach (var entry in entries)
                 if (_recorded.All(known => known.Entry.Id != entry.Id))
                     _recorded.Add(new Recorded(entry, new DateTimeOffset(today, new TimeOnly(12, 0), TimeSpan.Zero)));
             _books.Clear();
@@ -56,7 +64,41 @@ public sealed class MemoryOffice(IEnumerable<Recorded> recorded, DateOnly today)
         return Task.FromResult<IReadOnlyList<Refusal>>([]);
     }
 
+    public Task<IReadOnlyList<Refusal>> RunAsync(object request, CancellationToken cancel)
+    {
+        Outcome outcome;
+        lock (_gate) outcome = ActCatalogue.Decide(request, (day, act) => new MemoryStanding([.. _recorded], day, act), new Now(new DateTimeOffset(today, new TimeOnly(12, 0), TimeSpan.Zero), today));
+        return outcome.IsRefused ? Task.FromResult(outcome.Refusals) : RecordAsync(outcome.Entries, cancel);
+    }
+
+    public Task<SheetPlan> PlanSheetAsync(byte[] sheet, string map, CancellationToken cancel) => Task.FromResult(Sheets.ForDesk(Plan(sheet, map)));
+
+    public Task<IReadOnlyList<Refusal>> RecordSheetAsync(byte[] sheet, string map, bool skipBad, CancellationToken cancel)
+    {
+        var plan = Plan(sheet, map);
+        return plan.Bad.Count > 0 && !skipBad ? Task.FromResult(Sheets.Refusals(plan)) : RecordAsync(plan.Entries, cancel);
+    }
+
+    public Task<IReadOnlyList<HistoryLine>> FindTextAsync(string words, int most, Ask ask, CancellationToken cancel) =>
+        Task.FromResult<IReadOnlyList<HistoryLine>>([.. Lines(ask, recorded => recorded.Entry is not Voided && EntryText.Says(recorded.Entry, words)).Reverse().Take(most)]);
+
+    public int NextOrder() => 1000 + (20 * Interlocked.Increment(ref _made));
+
     public Guid NewId() => NamedId.Of(Guid.Empty, $"made {Interlocked.Increment(ref _made)}");
+
+    private ImportPlan Plan(byte[] sheet, string map)
+    {
+        lock (_gate)
+        {
+            var register = Whole(Ask.Everything).Rows(Questions.Register).ToList();
+            var known = new KnownNames
+            {
+                Yards = register.Where(row => row.Kind == SubjectKind.Yard).ToDictionary(row => row.Name, row => new YardId(row.Id)),
+                Colonies = register.Where(row => row.Kind == SubjectKind.Colony).ToDictionary(row => row.Name, row => new ColonyId(row.Id)),
+            };
+            return SheetImport.Plan(new MemoryStream(sheet), Mapping.Read(map), today, known);
+        }
+    }
 
     private WholeBooks Whole(Ask ask)
     {

@@ -27,6 +27,10 @@ public static class Sheets
     public static IReadOnlyList<Refusal> Refusals(ImportPlan plan, int most = 200) =>
         [.. plan.Bad.Take(most).Select(cell => new Refusal(cell.Name, cell.Column.Length == 0 ? $"row {cell.Row}" : $"row {cell.Row}, {cell.Column}", cell.Message))];
 
+    /// <summary>A plan as the desk's pages show it.</summary>
+    public static Desk.SheetPlan ForDesk(ImportPlan plan, int mostFaults = 1000) => new(
+        plan.Act, plan.Entries, plan.GoodRows, plan.BadRows.Count, [.. plan.Bad.Take(mostFaults).Select(cell => new Desk.SheetFault(cell.Row, cell.Column, cell.Value, cell.Message))], plan.UnusedColumns);
+
     // A name that two things bear tells nothing; the sheet then has to establish its own.
     private static Dictionary<string, TId> Once<TId>(IEnumerable<Projections.Register.RegisterRow> register, SubjectKind kind, Func<Guid, TId> id) =>
         register.Where(row => row.Kind == kind).GroupBy(row => row.Name).Where(group => group.Count() == 1).ToDictionary(group => group.Key, group => id(group.First().Id));
