@@ -14,7 +14,10 @@ internal sealed class ColonyFold(ColonyId colony)
     private Housing? _housing;
     private TakenOut? _takenOut;
     private DateOnly? _seenAlive;
+
+    /// <summary>The day the queen was last seen; before anybody saw her, the day she came; before there was one, the day the colony began.</summary>
     private DateOnly? _queenSeen;
+
     private QueenId? _cell;
 
     public ColonyCard Fold(IReadOnlyList<Entry> entries)
@@ -91,6 +94,9 @@ internal sealed class ColonyFold(ColonyId colony)
             case SupersedureSeen seen:
                 Supersede(seen);
                 break;
+            case QueenCaged or QueenReleased:
+                _queenSeen = entry.On.Day;
+                break;
             case QueenKilled killed:
                 EndReign(HowWent.Killed, killed.On, killed);
                 break;
@@ -127,6 +133,7 @@ internal sealed class ColonyFold(ColonyId colony)
 
     private void Begin(ColonyEstablished established)
     {
+        _queenSeen = established.On.Day;
         if (established.Housing is { } housing) _housing = housing;
         if (established.At is { } at) Stand(at, established.Above, established);
         if (established.Queen is { } queen) GiveQueen(queen, established, HowWent.Replaced, HowCame.WithColony);
@@ -169,7 +176,7 @@ internal sealed class ColonyFold(ColonyId colony)
     private void Supersede(SupersedureSeen seen)
     {
         if (Now is { } now && now.Queen == seen.Queen) return;
-        var when = seen.On.IsExact && !seen.OldStillThere ? Since(_queenSeen, seen.On) : seen.On;
+        var when = !seen.OldStillThere ? Since(_queenSeen, seen.On) : seen.On;
         EndReign(HowWent.Superseded, when, seen);
         StartReign(seen.Queen, HowCame.Supersedure, when, seen);
         _queenSeen = seen.On.Day;
@@ -186,8 +193,8 @@ internal sealed class ColonyFold(ColonyId colony)
     {
         _reigns.Add(new Reign(queen, came, from, by, null, null, null));
         _cell = null;
-        // A cell is not a queen seen; a queen that was given or came with her colony was in somebody's hand.
-        if (came is HowCame.Given or HowCame.WithColony or HowCame.Combined) _queenSeen = by.On.Day;
+        // What was seen of the queen before her tells nothing of this one: she was not lost or superseded before she came.
+        _queenSeen = by.On.Day;
     }
 
     private void EndReign(HowWent how, Occurred on, Entry by)
@@ -204,7 +211,7 @@ internal sealed class ColonyFold(ColonyId colony)
 
     /// <summary>An exact day becomes the interval since something was last seen; an interval that was given stays.</summary>
     private static Occurred Since(DateOnly? lastSeen, Occurred on) =>
-        on.IsExact && lastSeen is { } last && last < on.Day ? new Occurred(on.Day, last) : on;
+        on.After is null && lastSeen is { } last && last < on.Day ? new Occurred(on.Day, last) : on;
 
     private static HowWent Fate(OldQueen old) => old switch
     {

@@ -11,8 +11,7 @@ public static class Pedigree
         var card = books.Queen(queen);
         if (card is { Born: { } born, BornBy: { } by } && by is QueenRaised or QueenBought) return (born, [by]);
         // A queen that the bees raised was born between the last sight of the old queen and the first of her.
-        if (card.CameBySupersedure is { } seen && books.Colony(seen.Colony).Reigns.FirstOrDefault(reign => reign.Queen == queen) is { } reign)
-            return (reign.From, [seen]);
+        if (ReignBySupersedure(books, card) is var (reign, _)) return (reign.From, [reign.CameBy]);
         if (card is { Born: { } hatched, BornBy: { } cell }) return (hatched, [cell]);
         return null;
     }
@@ -22,12 +21,8 @@ public static class Pedigree
     {
         var card = books.Queen(queen);
         if (card is { Mother: { } mother, MotherBy: { } by }) return (mother, card.MotherIs, [by]);
-        if (card.CameBySupersedure is not { } seen) return null;
-        var reigns = books.Colony(seen.Colony).Reigns;
-        for (var i = 1; i < reigns.Count; i++)
-            if (reigns[i].Queen == queen && reigns[i].Came == HowCame.Supersedure && reigns[i - 1].Queen is { } before && before != queen)
-                return (before, Certainty.Supposed, [seen]);
-        return null;
+        if (ReignBySupersedure(books, card) is not var (reign, replaced) || replaced?.Queen is not { } before || before == queen) return null;
+        return (before, Certainty.Supposed, [reign.CameBy]);
     }
 
     /// <summary>The nearest line up her mothers, herself included; null where there is none. A ring of mothers, wrongly entered, ends the walk.</summary>
@@ -45,6 +40,17 @@ public static class Pedigree
             at = up.Mother;
         }
 
+        return null;
+    }
+
+    /// <summary>The reign that a queen whom the bees raised began in another's place, the first if several are recorded, and the reign before it.</summary>
+    private static (Reign Reign, Reign? Replaced)? ReignBySupersedure(Books books, QueenCard card)
+    {
+        if (card.CameBySupersedure is not { } seen) return null;
+        var reigns = books.Colony(seen.Colony).Reigns;
+        for (var i = 0; i < reigns.Count; i++)
+            if (reigns[i].Queen == card.Queen && reigns[i].Came == HowCame.Supersedure)
+                return (reigns[i], i > 0 ? reigns[i - 1] : null);
         return null;
     }
 }

@@ -7,6 +7,9 @@ public sealed record YardCard
 {
     public required YardId Yard { get; init; }
 
+    /// <summary>Something stands that names it. What was all voided leaves no yard behind.</summary>
+    public bool IsKnown { get; init; }
+
     public string? Name { get; init; }
 
     public string? Landowner { get; init; }
@@ -30,7 +33,7 @@ public sealed record YardCard
 
     public static YardCard Fold(YardId yard, IReadOnlyList<Entry> entries)
     {
-        var card = new YardCard { Yard = yard };
+        var card = new YardCard { Yard = yard, IsKnown = entries.Count > 0 };
         var spots = new Dictionary<string, SpotCard>(StringComparer.Ordinal);
         var tenants = new Dictionary<string, List<ColonyId>>(StringComparer.Ordinal);
         var own = new List<Entry>();

@@ -36,7 +36,7 @@ public sealed class ConflictsQuestion : Question<ConflictRow>
                 What = what,
                 Settled = by is not null,
                 SettledWhy = by?.Why,
-                Entries = by is null ? ids : [.. ids, by.Id],
+                Entries = by is null ? ids : Evidence.Of([.. entries, by]),
             };
         }
     }

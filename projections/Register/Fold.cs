@@ -20,6 +20,7 @@ public sealed class RegisterQuestion : Question<RegisterRow>
 
     private static IEnumerable<RegisterRow> OfYard(YardCard yard)
     {
+        if (!yard.IsKnown) yield break;
         yield return new RegisterRow
         {
             Kind = SubjectKind.Yard,

@@ -24,6 +24,11 @@ public abstract class DeskPage : ComponentBase
     protected void IsMissing()
     {
         Missing = true;
-        if (Http is { Response.HasStarted: false }) Http.Response.StatusCode = StatusCodes.Status404NotFound;
+        // Set at the last moment: a 404 that is set while the page is rendered makes the framework drop the page.
+        Http?.Response.OnStarting(() =>
+        {
+            Http.Response.StatusCode = StatusCodes.Status404NotFound;
+            return Task.CompletedTask;
+        });
     }
 }

@@ -7,12 +7,8 @@ using ColonyLineage.Server.Guard;
 using ColonyLineage.Server.Jobs;
 using ColonyLineage.Server.Messages;
 using ColonyLineage.Server.Office;
-using JasperFx.CodeGeneration;
 using Microsoft.AspNetCore.DataProtection;
-using Npgsql;
 using Wolverine;
-using Wolverine.ErrorHandling;
-using Wolverine.Postgresql;
 
 namespace ColonyLineage.Server;
 
@@ -32,13 +28,18 @@ public static class LineageServer
             kestrel.Limits.MaxRequestBodySize = Math.Max(options.BodyLimitBytes, options.SheetLimitBytes) + 1_000_000;
             kestrel.ConfigureEndpointDefaults(LoopbackOnly.Check);
         });
-        builder.Logging.SetMinimumLevel(LogLevel.Warning);
+        builder.Logging.SetMinimumLevel(LogLevel.Warning)
+            // It would rather find handlers by itself than be given them.
+            .AddFilter("Wolverine.Configuration.HandlerDiscovery", LogLevel.Error)
+            // The keys lie in a folder that only this user reads, as everything else of the outfit does.
+            .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
 
         var ledger = await OutfitLedger.OpenAsync(options.ConnectionString, options.Outfit, new LedgerOptions { RunDaemon = options.RunDaemon }, cancel);
         try
         {
-            AddServices(builder.Services, options, ledger);
-            builder.Host.UseWolverine(wolverine => Configure(wolverine, options));
+            var (clock, board) = (new Clock(options.Time), new JobBoard(options.Time));
+            AddServices(builder.Services, options, ledger, clock, board);
+            builder.Host.UseWolverine(wolverine => Messaging.Configure(wolverine, options, ledger, clock, board));
             var app = builder.Build();
             Map(app, options);
             return app;
@@ -50,12 +51,12 @@ public static class LineageServer
         }
     }
 
-    private static void AddServices(IServiceCollection services, ServerOptions options, OutfitLedger ledger)
+    private static void AddServices(IServiceCollection services, ServerOptions options, OutfitLedger ledger, Clock clock, JobBoard board)
     {
         // By a factory, so that it is closed with the server.
         services.AddSingleton(_ => ledger);
-        services.AddSingleton(new Clock(options.Time));
-        services.AddSingleton(new JobBoard(options.Time));
+        services.AddSingleton(clock);
+        services.AddSingleton(board);
         services.AddSingleton<ReadCache>();
         services.AddSingleton<Answering>();
         services.AddScoped<IOffice, OfficeOverLedger>();
@@ -66,25 +67,6 @@ public static class LineageServer
         services.AddDesk();
     }
 
-    private static void Configure(WolverineOptions wolverine, ServerOptions options)
-    {
-        wolverine.ApplicationAssembly = typeof(LineageServer).Assembly;
-        wolverine.Discovery.DisableConventionalDiscovery()
-            .IncludeType(typeof(RecordActHandler)).IncludeType(typeof(RunActHandler)).IncludeType(typeof(ImportSheetHandler)).IncludeType(typeof(RebuildHandler));
-        wolverine.CodeGeneration.TypeLoadMode = TypeLoadMode.Dynamic;
-        // One outfit, one server: no leader to elect. Its messages lie in the outfit's own schema and go with it.
-        wolverine.Durability.Mode = DurabilityMode.Solo;
-        wolverine.PersistMessagesWithPostgresql(options.ConnectionString, options.Outfit);
-        wolverine.DefaultExecutionTimeout = TimeSpan.FromHours(2);
-        wolverine.PublishMessage<ImportSheet>().ToLocalQueue("jobs");
-        wolverine.PublishMessage<Rebuild>().ToLocalQueue("jobs");
-        wolverine.LocalQueue("jobs").UseDurableInbox().Sequential();
-        wolverine.Policies.OnException<RefusedException>().Discard();
-        // What the database itself calls passing: a lost connection, a deadlock, a serialisation that failed.
-        wolverine.Policies.OnException<NpgsqlException>(problem => problem.IsTransient)
-            .RetryWithCooldown(TimeSpan.FromMilliseconds(50), TimeSpan.FromMilliseconds(250), TimeSpan.FromSeconds(1));
-    }
-
     private static void Map(WebApplication app, ServerOptions options)
     {
         app.Use(SecurityHeaders.Set);
@@ -93,10 +75,12 @@ public static class LineageServer
         app.Use(QuestionApi.Answer);
         app.UseRouting();
         app.UseAntiforgery();
-        new EntriesApi(options).Map(app);
-        new ActsApi(options).Map(app);
-        new ImportApi(options).Map(app);
-        BooksApi.Map(app);
+        // Before the pages, which take forms at addresses of their own that the API may share.
+        var api = app.MapGroup("").WithOrder(-1);
+        new EntriesApi(options).Map(api);
+        new ActsApi(options).Map(api);
+        new ImportApi(options).Map(api);
+        BooksApi.Map(api);
         app.MapDesk();
     }
 }

@@ -1,4 +1,5 @@
 using ColonyLineage.Desk.Tests;
+using ColonyLineage.Support;
 using Microsoft.Playwright;
 using Xunit;
 
@@ -9,22 +10,21 @@ namespace ColonyLineage.Desk.Tests;
 /// <summary>One browser and one desk for all tests of the pages: the system's Chromium, without a window and without a network of its own.</summary>
 public sealed class Browser : IAsyncLifetime
 {
-    private static readonly string Chromium = Environment.GetEnvironmentVariable("COLONY_LINEAGE_CHROMIUM") ?? "/usr/bin/chromium";
-    private IPlaywright _playwright = null!;
-    private IBrowser _browser = null!;
-    private DeskHost _host = null!;
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+    private DeskHost? _host;
 
     /// <summary>Where the desk answers.</summary>
-    public string Root => _host.Root;
+    public string Root => _host!.Root;
 
     public async ValueTask InitializeAsync()
     {
         _host = await DeskHost.StartAsync(new MemoryOffice(SmallOutfit.Make().Recorded, SmallOutfit.Today));
-        if (!File.Exists(Chromium)) return;
+        if (!File.Exists(SystemChromium.Program)) return;
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
-            ExecutablePath = Chromium,
+            ExecutablePath = SystemChromium.Program,
             Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
         });
     }
@@ -33,14 +33,14 @@ public sealed class Browser : IAsyncLifetime
     {
         if (_browser is not null) await _browser.DisposeAsync();
         _playwright?.Dispose();
-        await _host.DisposeAsync();
+        if (_host is not null) await _host.DisposeAsync();
     }
 
     /// <summary>An empty page of a given width, light or dark. Skips the test where there is no Chromium.</summary>
     public async Task<IPage> OpenAsync(int width = 1280, bool dark = false)
     {
-        Assert.SkipUnless(File.Exists(Chromium), $"No Chromium at {Chromium}: install the package chromium, or name another in COLONY_LINEAGE_CHROMIUM.");
-        var context = await _browser.NewContextAsync(new BrowserNewContextOptions
+        SystemChromium.Need();
+        var context = await _browser!.NewContextAsync(new BrowserNewContextOptions
         {
             BaseURL = Root,
             ViewportSize = new ViewportSize { Width = width, Height = 900 },

@@ -1,7 +1,5 @@
-using System.Net;
-using System.Net.Sockets;
-using ColonyLineage.Desk;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
@@ -27,6 +25,8 @@ public sealed class DeskHost : IAsyncDisposable
         builder.Logging.ClearProviders().AddConsole().SetMinimumLevel(LogLevel.Warning);
         builder.WebHost.UseKestrelCore().UseUrls($"http://127.0.0.1:{port}");
         builder.Services.AddSingleton(office);
+        // No keys are left behind in the home folder.
+        builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         builder.Services.AddDesk();
         var app = builder.Build();
         app.UseAntiforgery();

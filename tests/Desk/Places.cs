@@ -26,6 +26,7 @@ internal static class Places
         ("colony-voided", $"/colonies/{SmallOutfit.ColonyNamed("3").Value}"),
         ("queen", $"/queens/{SmallOutfit.QueenNamed("25-01").Value}"),
         ("breeder", $"/queens/{SmallOutfit.QueenNamed("B1").Value}?down=4"),
+        ("many", $"/queens/{SmallOutfit.QueenNamed("M0").Value}?down=3"),
         ("lineage", "/lineage"),
         ("descendants", "/lineage?queen=B1&all=yes"),
         ("contacts", "/lineage?colony=4&since=2026-03-01"),

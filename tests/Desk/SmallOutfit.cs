@@ -29,6 +29,7 @@ public sealed class SmallOutfit
         outfit.Alder();
         outfit.Quarry();
         outfit.Riverside();
+        outfit.Many();
         return outfit;
     }
 
@@ -140,6 +141,17 @@ public sealed class SmallOutfit
     {
         Yard("Riverside", "2026-03-10", null, null);
         for (var spot = 1; spot <= 4; spot++) Mark("Riverside", $"R{spot}", 1, spot);
+    }
+
+    /// <summary>A breeder queen with 150 descendants, some with long names, none of them in a colony any more.</summary>
+    private void Many()
+    {
+        Raise("M0", null, "2021-06-01", null);
+        for (var i = 1; i <= 150; i++)
+        {
+            var mother = i <= 30 ? "M0" : $"M{1 + (i % 30)}{(1 + (i % 30) == 7 ? " the long-named one of the east hedge" : "")}";
+            Raise($"M{i}{(i == 7 ? " the long-named one of the east hedge" : "")}", mother, i <= 30 ? "2022-05-20" : i <= 100 ? "2023-06-10" : "2023-07-15", null);
+        }
     }
 
     private EntryId Put(string day, Func<EntryId, Occurred, ActId, Entry> make, string? recorded = null)

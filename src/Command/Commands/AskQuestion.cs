@@ -22,9 +22,13 @@ internal static class AskQuestion
             Text("--season", "N", "One season, by the year in which it starts."), Text("--as-of", "DAY", "As things were at the end of a day, by what is known now."),
             Text("--known-at", "INSTANT", "By what the books held at an instant; a day means all of it."), Text("--seasons-back", "N", "queens-by-age: born N seasons back or more."),
             Flag("--few", "queens-by-age: colonies whose bees are few."), Text("--sure", "HOW", "queens-by-age: certain, possible or unknown."),
+            Text("--of", "N", "queens-by-age: born in one season."),
+            Text("--course", "COURSE", "dose-completeness: one course, by its name."), Text("--state", "STATE", "dose-completeness: owed, complete or too-many; conflicts: open or settled."),
             Text("--descendants-of", "X", "lineage: all that came of a queen or colony."), Text("--ancestors-of", "X", "lineage: all that a queen or colony came of."),
             Text("--contacts-of", "X", "lineage: every colony that shared frames, a yard or a parent with it since a day."), Text("--since", "DAY", "The first day of those contacts."),
             Flag("--living", "Of descendants and ancestors: only those that live."), Text("--kind", "KIND", "entries: one kind, for instance washed."), Text("--act", "ACT", "entries: one act, by its id."),
+            Flag("--pooled", "mite-watch: the washes pooled by yard and by first, second, third wash."),
+            Text("--count-by", "COLUMNS", "How many rows there are of each combination of these columns, with commas between them."),
         ];
         var command = new System.CommandLine.Command("ask", "Ask the books a question.") { question, format };
         foreach (var option in options) command.Options.Add(option);

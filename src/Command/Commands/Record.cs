@@ -56,9 +56,9 @@ internal static class Record
         if (acts.SelectMany(act => act).Any(one => one.At == default))
             throw new RefusedException(new Refusal(Refusals.Missing, "recorded", "Only an export can be restored: each of its lines says when the entry was recorded."));
         await Empty.RequireAsync(ledger, cancel);
-        await Progress.RunAsync(parsed.InvocationConfiguration.Error, "restoring", async _ =>
+        await Progress.RunAsync(parsed.InvocationConfiguration.Error, "restoring", async progress =>
         {
-            await ledger.LoadAsync(acts.SelectMany(act => act).OrderBy(one => one.At), cancel);
+            await ledger.LoadAsync(acts.SelectMany(act => act).OrderBy(one => one.At), progress, cancel);
             return true;
         });
         await parsed.InvocationConfiguration.Output.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"{acts.Sum(act => act.Count):N0} entries restored."));

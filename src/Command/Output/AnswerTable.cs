@@ -12,7 +12,7 @@ internal static class AnswerTable
     // What a person wants to see of questions with more columns than fit a line. Others show all of theirs.
     private static readonly Dictionary<string, string[]> Shown = new()
     {
-        ["queens-by-age"] = ["yard", "spot", "colony", "queen", "season_from", "season_to", "back", "sure", "mark_due", "mark_seen", "line", "last_seen", "bees_few"],
+        ["queens-by-age"] = ["yard", "spot", "colony", "queen", "season_from", "season_to", "answers", "sure", "mark_due", "mark_seen", "line", "last_seen", "bees_few"],
         ["dose-completeness"] = ["yard", "spot", "colony", "course", "season", "had", "owed", "too_many", "path", "frames_remark"],
         ["spot-story"] = ["yard", "spot", "colony", "from", "came", "gone_to", "went", "queens", "done"],
         ["register"] = ["kind", "name", "yard", "spot", "colony", "began", "ended", "fate", "taken_out"],

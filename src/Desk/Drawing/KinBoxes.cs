@@ -35,6 +35,7 @@ public sealed class KinBoxes(Books books, IReadOnlyDictionary<Guid, RegisterRow>
     private static string Where(RegisterRow? row, bool alive)
     {
         if (row is null) return "not recorded of itself";
+        if (!alive && row.Fate is null && row.Ended is null) return "fate not known";
         if (!alive) return row.Ended is { } ended ? $"{FateWords.Of(row.Fate)} {Text.Day(ended)}" : FateWords.Of(row.Fate);
         return row.Yard is null ? row.Colony is null ? "place not known" : $"in {row.Colony}" : $"{row.Yard} {row.Spot}";
     }

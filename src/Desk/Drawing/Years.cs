@@ -67,7 +67,7 @@ public sealed class Years
             }
 
             ends[lane] = x + width;
-            var full = $"{band.Key} {band.Label}";
+            var full = $"{band.Key} · {band.Label}";
             var caption = Lettering.Width(full, size) + 10 <= width ? full : Lettering.Width(band.Key, size) + 8 <= width ? band.Key : null;
             double? above = null;
             if (caption is null)

@@ -48,7 +48,9 @@ public static class EntryWords
             if (Common.Contains(property.Name) || property.SetMethod is null) continue;
             // The colony or queen that the entry is about stands above its fields.
             if ((entry is ColonyEntry && property.Name == nameof(ColonyEntry.Colony)) || (entry is QueenEntry && property.Name == nameof(QueenEntry.Queen))) continue;
-            if (entry is Voided && property.Name is nameof(Voided.Of) or nameof(Voided.AlsoOf)) continue;
+            if (entry is Voided && property.Name is (nameof(Voided.Of) or nameof(Voided.AlsoOf))) continue;
+            // A flag that is not set says nothing; an answer 'no' does.
+            if (property.PropertyType == typeof(bool) && property.GetValue(entry) is false) continue;
             if (property.GetValue(entry) is { } value && Value(property.Name, value, books) is { Count: > 0 } said)
                 fields.Add(new Field(Text.Word(property.Name), said));
         }

@@ -1,4 +1,6 @@
+using ColonyLineage.Entries;
 using ColonyLineage.Projections;
+using ColonyLineage.Projections.MiteWatch;
 
 namespace ColonyLineage.Server.Answers;
 
@@ -25,6 +27,39 @@ public sealed record Answer(IReadOnlyList<AnswerColumn> Columns, IReadOnlyList<o
         return new Answer(
             [.. columns.Take(at).Select(column => new AnswerColumn(column.Name, column.Type)), added, new AnswerColumn(columns[at].Name, columns[at].Type)],
             [.. rows.Select(row => (object?[])[.. Values(columns, row.Row)[..at], row.Value, columns[at].Value(row.Row)])]);
+    }
+
+    /// <summary>Washes pooled.</summary>
+    public static Answer OfPools(IReadOnlyList<Pool> pools) => new(
+        [new("yard", ColumnType.Text), new("nth", ColumnType.Whole), new("washes", ColumnType.Whole), new("mites", ColumnType.Whole), new("bees", ColumnType.Whole), new("per100_bees", ColumnType.Number)],
+        [.. pools.Select(pool => (object?[])[pool.Yard, pool.Nth, pool.Washes, pool.Mites, pool.Bees, pool.Per100Bees])]);
+
+    /// <summary>How many rows there are of each combination of some columns, in the order of their values.</summary>
+    /// <exception cref="RefusedException">The answer has no such column.</exception>
+    public Answer CountBy(string columns)
+    {
+        var at = columns.Split(',', StringSplitOptions.TrimEntries).Select(Index).ToArray();
+        var counts = Rows.GroupBy(row => string.Join('\u001f', at.Select(i => Key(row[i]))))
+            .OrderBy(group => group.Key, StringComparer.Ordinal)
+            .Select(group => (object?[])[.. at.Select(i => group.First()[i]), group.Count()]);
+        return new Answer([.. at.Select(i => Columns[i]), new AnswerColumn("count", ColumnType.Whole)], [.. counts]);
+
+        int Index(string name)
+        {
+            for (var i = 0; i < Columns.Count; i++)
+                if (Columns[i].Name == name) return i;
+            throw Answering.Refuse(Refusals.NotFound, "count-by", $"There is no column '{name}'. Take of {string.Join(", ", Columns.Select(column => column.Name))}.");
+        }
+
+        static string Key(object? value) => value switch
+        {
+            null => "",
+            DateOnly day => AnswerJson.Text(day),
+            int whole => whole.ToString("D10", System.Globalization.CultureInfo.InvariantCulture),
+            Guid[] ids => string.Join(' ', ids),
+            string[] texts => string.Join(' ', texts),
+            _ => Convert.ToString(value, System.Globalization.CultureInfo.InvariantCulture)!,
+        };
     }
 
     private static object?[] Values(IReadOnlyList<Column> columns, IRow row)

@@ -1,8 +1,10 @@
 using System.Reflection;
+using ColonyLineage.Desk;
 using ColonyLineage.Entries;
 using ColonyLineage.Ledger;
 using ColonyLineage.Projections;
 using ColonyLineage.Projections.DoseCompleteness;
+using ColonyLineage.Projections.MiteWatch;
 using ColonyLineage.Projections.QueensByAge;
 
 namespace ColonyLineage.Server.Answers;
@@ -26,10 +28,14 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
     [
         .. question == History ? Array.Empty<string>() : ["yard", "spot", "colony", "queen", "season"],
         "as-of", "known-at",
+        .. question == History ? Array.Empty<string>() : ["count-by"],
         .. question switch
         {
-            "queens-by-age" => ["seasons-back", "few", "sure"],
-            "lineage" => ["descendants-of", "ancestors-of", "contacts-of", "since", "living"],
+            "queens-by-age" => ["seasons-back", "of", "few", "sure"],
+            "dose-completeness" => ["course", "state"],
+            "conflicts" => ["conflict", "state"],
+            "lineage" => ["descendants-of", "ancestors-of", "contacts-of", "since", "how", "living"],
+            "mite-watch" => ["pooled"],
             Entries => ["kind", "act"],
             _ => Array.Empty<string>(),
         },
@@ -40,11 +46,19 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
     public async Task<Answer> AnswerAsync(string question, Asked asked, CancellationToken cancel)
     {
         Check(question, asked);
+        var answer = await RowsAsync(question, asked, cancel);
+        return asked.CountBy is { } columns ? answer.CountBy(columns) : answer;
+    }
+
+    private async Task<Answer> RowsAsync(string question, Asked asked, CancellationToken cancel)
+    {
         return question switch
         {
             Entries => await new EntryList(ledger).AnswerAsync(asked, cancel),
-            "queens-by-age" when asked.SeasonsBack is not null || asked.Few || asked.Sure is not null => await QueensAsync(asked, cancel),
-            "dose-completeness" when asked.Ask.Season is not null => await DosesAsync(asked.Ask, cancel),
+            "queens-by-age" when Filters(asked) => await QueensAsync(asked, cancel),
+            "dose-completeness" when Filters(asked) || asked.Ask.Season is not null => await DosesAsync(asked, cancel),
+            "mite-watch" when asked.Pooled => Answer.OfPools(MiteWatchQuestion.Pooled(await ledger.RowsAsync(Questions.MiteWatch, asked.Ask, cancel))),
+            "conflicts" when Filters(asked) => await ConflictsAsync(asked, cancel),
             "lineage" when asked.DescendantsOf is not null || asked.AncestorsOf is not null => await new Kin(ledger, cache).AnswerAsync(asked, cancel),
             "lineage" when asked.ContactsOf is not null => await new Kin(ledger, cache).ContactsAsync(asked, cancel),
             _ => await (Task<Answer>)Plain.MakeGenericMethod(RowOf(Find(question))).Invoke(this, [Find(question), asked.Ask, cancel])!,
@@ -53,8 +67,10 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
 
     /// <summary>The question's rows stand in its read table as they are asked for: they may be sent straight from there.</summary>
     public static bool IsPlain(string question, Asked asked) =>
-        question != Entries && !asked.Ask.LooksBack && asked is { SeasonsBack: null, Few: false, Sure: null, DescendantsOf: null, AncestorsOf: null, ContactsOf: null }
-        && !(question == "dose-completeness" && asked.Ask.Season is not null);
+        question != Entries && !asked.Ask.LooksBack && !Filters(asked) && !(question == "dose-completeness" && asked.Ask.Season is not null);
+
+    /// <summary>Something is asked for beyond the part of the outfit and the clocks.</summary>
+    private static bool Filters(Asked asked) => asked with { Ask = Ask.Everything } != new Asked();
 
     /// <summary>The question of a name.</summary>
     public static IQuestion Find(string question) => Questions.All.FirstOrDefault(known => known.Name == question)
@@ -68,6 +84,8 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
             if (!takes.Contains(name))
                 throw Refuse(ServerRefusals.UnknownParameter, name, $"The question {question} does not take '{name}'. It takes {string.Join(", ", takes)}.");
         if (asked.SeasonsBack is < 0 or > 100) throw Refuse(Refusals.OutOfRange, "seasons-back", "From 0 (born this season or before) to 100.");
+        string[] states = question == "conflicts" ? ["open", "settled"] : ["owed", "complete", "too-many"];
+        if (asked.State is { } state && !states.Contains(state)) throw Refuse(Refusals.UnknownWord, "state", $"Take one of {string.Join(", ", states)}.");
         if (asked.Sure is not (null or "certain" or "possible" or "unknown")) throw Refuse(Refusals.UnknownWord, "sure", "Take one of certain, possible, unknown.");
         if (new[] { asked.DescendantsOf, asked.AncestorsOf, asked.ContactsOf }.Count(given => given is not null) > 1)
             throw Refuse(ServerRefusals.Malformed, "descendants-of", "Ask for one of descendants-of, ancestors-of and contacts-of at a time.");
@@ -89,41 +107,50 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
         Answer.Of(await ledger.RowsAsync(question, ask, cancel));
 
     /// <summary>
-    /// Queens born a number of seasons back or more. Who may be younger is 'possible' and marked so in the column <c>back</c>; whose birth is
-    /// not known at all is left out unless 'unknown' is asked for.
+    /// The queens that the filter of the desk's page lets through, with how surely each answers in the column <c>answers</c>: who may be younger
+    /// than asked for is 'possible', whose birth nobody knows 'unknown'.
     /// </summary>
     private async Task<Answer> QueensAsync(Asked asked, CancellationToken cancel)
     {
-        var question = Questions.QueensByAge;
-        var rows = asked.Ask.LooksBack
-            ? await ledger.RowsAsync(question, asked.Ask, cancel)
-            : asked.Ask == Ask.Everything ? await cache.RowsAsync(question, cancel)
-            : (await cache.RowsAsync(question, cancel)).Where(row => asked.Ask.Wants(row, question.Columns));
-        if (asked.Few) rows = rows.Where(row => row.BeesFew == true);
-        if (asked.SeasonsBack is not { } back) return Answer.Of(rows.Where(row => asked.Sure is null || row.Sure == asked.Sure));
-
-        var outfit = asked.Ask.LooksBack ? (await ledger.WholeAsync(asked.Ask.AsOf, asked.Ask.KnownAt, cancel)).Books.Outfit : ledger.OpenBooks(cancel).Outfit;
-        var season = Season.Of(Day(asked.Ask), outfit.SeasonStartMonth) - back;
-        var old = from row in rows
-                  let sure = row.SeasonFrom is null ? "unknown" : row.SeasonTo <= season ? "certain" : row.SeasonFrom <= season ? "possible" : null
-                  where sure is not null && (asked.Sure is null ? sure != "unknown" : sure == asked.Sure)
-                  select (row, (object?)sure);
-        return Answer.Of(old, new AnswerColumn("back", ColumnType.Text));
+        var (question, ask) = (Questions.QueensByAge, asked.Ask);
+        IEnumerable<QueenRow> rows = ask.LooksBack ? await ledger.RowsAsync(question, ask, cancel) : await cache.RowsAsync(question, cancel);
+        if (!ask.LooksBack && ask != Ask.Everything) rows = rows.Where(row => ask.Wants(row, question.Columns));
+        var filter = new QueenFilter(asked.SeasonsBack, asked.Of, asked.Few, asked.Sure);
+        var season = Season.Of(Day(ask), (await OutfitAsync(ask, cancel)).SeasonStartMonth);
+        return Answer.Of(
+            from row in rows
+            let sure = filter.Answers(row, season)
+            where sure is not null && (filter.Sure is null || filter.Sure == sure)
+            select (row, (object?)sure),
+            new AnswerColumn("answers", ColumnType.Text));
     }
 
-    /// <summary>The doses of one season, with the colonies of a begun yard that had nothing.</summary>
-    private async Task<Answer> DosesAsync(Ask ask, CancellationToken cancel)
+    /// <summary>Doses; of one season with the colonies of a begun yard that had nothing.</summary>
+    private async Task<Answer> DosesAsync(Asked asked, CancellationToken cancel)
     {
-        var (question, season) = (Questions.DoseCompleteness, ask.Season!.Value);
+        var (question, ask) = (Questions.DoseCompleteness, asked.Ask);
         // The yard as it stands decides what is owed, so what is asked of it is picked out afterwards.
         var all = new Ask { AsOf = ask.AsOf, KnownAt = ask.KnownAt };
-        var rows = await ledger.RowsAsync(question, all with { Season = season }, cancel);
-        var living = await ledger.RowsAsync(Questions.QueensByAge, all, cancel);
-        var register = (await ledger.RowsAsync(Questions.Register, all, cancel)).Where(row => row.Kind == SubjectKind.Colony).ToDictionary(row => row.Id);
-        var outfit = ask.LooksBack ? (await ledger.WholeAsync(ask.AsOf, ask.KnownAt, cancel)).Books.Outfit : ledger.OpenBooks(cancel).Outfit;
-        var whole = DoseCompletenessQuestion.WholeYards(rows, living.Select(row => (Blank(row, register), register.GetValueOrDefault(row.ColonyId.Value)?.Began)), season, outfit.SeasonStartMonth);
-        return Answer.Of(whole.Where(row => ask.Wants(row, question.Columns)));
+        var rows = await ledger.RowsAsync(question, all with { Season = ask.Season }, cancel);
+        if (ask.Season is { } season)
+        {
+            var living = await ledger.RowsAsync(Questions.QueensByAge, all, cancel);
+            var register = (await ledger.RowsAsync(Questions.Register, all, cancel)).Where(row => row.Kind == SubjectKind.Colony).ToDictionary(row => row.Id);
+            var outfit = await OutfitAsync(ask, cancel);
+            rows = DoseCompletenessQuestion.WholeYards(rows, living.Select(row => (Blank(row, register), register.GetValueOrDefault(row.ColonyId.Value)?.Began)), season, outfit.SeasonStartMonth);
+        }
+
+        return Answer.Of(new DoseFilter(asked.Course, asked.State, Ended: true).Apply(rows.Where(row => ask.Wants(row, question.Columns))));
     }
+
+    private async Task<Answer> ConflictsAsync(Asked asked, CancellationToken cancel)
+    {
+        var rows = await ledger.RowsAsync(Questions.Conflicts, asked.Ask, cancel);
+        return Answer.Of(rows.Where(row => (asked.Conflict is null || row.Conflict == asked.Conflict) && (asked.State is null || row.Settled == (asked.State == "settled"))));
+    }
+
+    private async Task<Projections.Cards.OutfitCard> OutfitAsync(Ask ask, CancellationToken cancel) =>
+        (ask.LooksBack ? (await ledger.WholeAsync(ask.AsOf, ask.KnownAt, cancel)).Books : ledger.OpenBooks(cancel)).Outfit;
 
     private static DoseRow Blank(QueenRow row, IReadOnlyDictionary<Guid, Projections.Register.RegisterRow> register) => new()
     {

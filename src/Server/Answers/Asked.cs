@@ -17,6 +17,18 @@ public sealed record Asked
     /// <summary>Of <c>queens-by-age</c>: <c>certain</c>, <c>possible</c> or <c>unknown</c>.</summary>
     public string? Sure { get; init; }
 
+    /// <summary>Of <c>queens-by-age</c>: born in this season, certainly or possibly.</summary>
+    public int? Of { get; init; }
+
+    /// <summary>Of <c>dose-completeness</c>: one course by its name.</summary>
+    public string? Course { get; init; }
+
+    /// <summary>Of <c>dose-completeness</c>: <c>owed</c>, <c>complete</c> or <c>too-many</c>. Of <c>conflicts</c>: <c>open</c> or <c>settled</c>.</summary>
+    public string? State { get; init; }
+
+    /// <summary>Of <c>conflicts</c>: one kind by its name.</summary>
+    public string? Conflict { get; init; }
+
     /// <summary>Of <c>lineage</c>: all that came of this queen or colony, by name or id.</summary>
     public string? DescendantsOf { get; init; }
 
@@ -29,6 +41,9 @@ public sealed record Asked
     /// <summary>The first day of the contacts asked for.</summary>
     public DateOnly? Since { get; init; }
 
+    /// <summary>Of contacts: only those of one way, for instance <c>same yard</c>.</summary>
+    public string? How { get; init; }
+
     /// <summary>Of descendants and ancestors: only those that live.</summary>
     public bool Living { get; init; }
 
@@ -38,14 +53,21 @@ public sealed record Asked
     /// <summary>Of <c>entries</c>: one act.</summary>
     public string? Act { get; init; }
 
+    /// <summary>Of <c>mite-watch</c>: the washes pooled by yard and by first, second, third wash.</summary>
+    public bool Pooled { get; init; }
+
+    /// <summary>How many rows there are of each combination of these columns, with commas between them, instead of the rows.</summary>
+    public string? CountBy { get; init; }
+
     /// <summary>What is given, by the names that addresses and the command line use; without the clocks' own rows.</summary>
     public IEnumerable<(string Name, object Value)> Given()
     {
         (string, object?)[] all =
         [
             ("yard", Ask.Yard), ("spot", Ask.Spot), ("colony", Ask.Colony), ("queen", Ask.Queen), ("season", Ask.Season), ("as-of", Ask.AsOf), ("known-at", Ask.KnownAt),
-            ("seasons-back", SeasonsBack), ("few", Few ? true : null), ("sure", Sure), ("descendants-of", DescendantsOf), ("ancestors-of", AncestorsOf),
-            ("contacts-of", ContactsOf), ("since", Since), ("living", Living ? true : null), ("kind", Kind), ("act", Act),
+            ("seasons-back", SeasonsBack), ("few", Few ? true : null), ("of", Of), ("sure", Sure), ("course", Course), ("state", State), ("conflict", Conflict), ("descendants-of", DescendantsOf), ("ancestors-of", AncestorsOf),
+            ("contacts-of", ContactsOf), ("since", Since), ("how", How), ("living", Living ? true : null), ("kind", Kind), ("act", Act),
+            ("pooled", Pooled ? true : null), ("count-by", CountBy),
         ];
         return from given in all where given.Item2 is not null select (given.Item1, given.Item2);
     }

@@ -49,7 +49,7 @@ internal sealed class Kin(OutfitLedger ledger, ReadCache cache)
     {
         var tree = await TreeAsync(asked.Ask, cancel);
         var bands = asked.Ask.LooksBack ? await ledger.RowsAsync(Questions.SpotStory, Clocks(asked.Ask), cancel) : await cache.RowsAsync(Questions.SpotStory, cancel);
-        var contacts = tree.Named(asked.ContactsOf!, "contacts-of", SubjectKind.Colony).SelectMany(colony => Contacts.Of(colony, asked.Since!.Value, tree.Links, bands));
+        var contacts = tree.Named(asked.ContactsOf!, "contacts-of", SubjectKind.Colony).SelectMany(colony => Contacts.Of(colony, asked.Since!.Value, tree.Links, bands)).Where(one => asked.How is null || one.How == asked.How);
         return new Answer(
             ContactColumns,
             [.. contacts.Select(one => (object?[])[one.ColonyId, one.Colony, one.How, one.Where, one.From, one.To, one.Entries.Select(id => id.Value).ToArray()])]);

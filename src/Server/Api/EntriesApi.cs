@@ -94,15 +94,15 @@ public sealed class EntriesApi(ServerOptions options)
     // Nothing of the act is recorded, so all of it is kept, the reasons beside the entries that they are about.
     private static async Task KeepAside(HttpContext context, JsonArray tagged, IReadOnlyList<Refusal> refusals)
     {
-        var received = context.RequestServices.GetRequiredService<Clock>().Now.Instant;
-        var kept = tagged.Select((entry, i) =>
+        var ledger = context.RequestServices.GetRequiredService<OutfitLedger>();
+        foreach (var (i, entry) in tagged.Index())
         {
             var own = refusals.Where(refusal => refusal.Field == $"entries[{i}]" || refusal.Field.StartsWith($"entries[{i}].", StringComparison.Ordinal)).ToList();
-            var (name, message) = own.Count > 0 ? (own[0].Name, string.Join(" ", own.Select(refusal => refusal.Message))) : (refusals[0].Name, "Another entry of the same act was refused.");
+            var why = own.Count > 0 ? own[0] with { Message = string.Join(" ", own.Select(refusal => refusal.Message)) }
+                : refusals[0] with { Message = $"Nothing of this act was recorded: {refusals[0].Message}" };
             EntryId? id = entry is JsonObject one && one["id"] is JsonValue value && value.TryGetValue(out string? text) && Guid.TryParse(text, out var guid) ? new EntryId(guid) : null;
-            return new KeptAside(id, received, name, message, entry!.ToJsonString());
-        });
-        await context.RequestServices.GetRequiredService<OutfitLedger>().KeepAsideAsync([.. kept], context.RequestAborted);
+            await ledger.KeepAsideAsync([new KeptAside(id, DateTimeOffset.UtcNow, why.Name, why.Message, entry!.ToJsonString())], context.RequestAborted);
+        }
     }
 
     /// <summary>Reads entries with their kinds; every one that cannot be read gives its reasons.</summary>

@@ -11,7 +11,7 @@ public static class Query
     private const int Longest = 200;
 
     // What the desk's pages keep in the same address for themselves, and a table of all rows has no use for.
-    private static readonly HashSet<string> OfPages = ["page", "sort", "down", "view", "format"];
+    private static readonly HashSet<string> OfPages = ["page", "sort", "view", "ended", "format"];
 
     /// <summary>Reads named values.</summary>
     /// <param name="question">The question asked.</param>
@@ -21,11 +21,11 @@ public static class Query
     {
         var values = new Dictionary<string, string>(StringComparer.Ordinal);
         var takes = Answering.ParametersOf(question);
-        foreach (var (name, value) in given)
+        foreach (var (name, value) in AsData(question, given.Where(pair => !string.IsNullOrWhiteSpace(pair.Value)).ToList()))
         {
-            if (OfPages.Contains(name) || string.IsNullOrWhiteSpace(value)) continue;
+            if (OfPages.Contains(name)) continue;
             if (!takes.Contains(name)) throw Refuse(ServerRefusals.UnknownParameter, name, $"The question {question} does not take this. It takes {string.Join(", ", takes)}.");
-            if (value.Length > Longest) throw Refuse(Refusals.TooLong, name, $"At most {Longest} characters.");
+            if (value!.Length > Longest) throw Refuse(Refusals.TooLong, name, $"At most {Longest} characters.");
             if (value.Any(char.IsControl) || value.Any(char.IsSurrogate) && !IsText(value)) throw Refuse(Refusals.NotReadable, name, "Take out the control characters.");
             if (!values.TryAdd(name, value.Trim())) throw Refuse(ServerRefusals.Malformed, name, "Give it once.");
         }
@@ -37,10 +37,11 @@ public static class Query
                 Yard = values.GetValueOrDefault("yard"), Spot = values.GetValueOrDefault("spot"), Colony = values.GetValueOrDefault("colony"), Queen = values.GetValueOrDefault("queen"),
                 Season = Whole("season", 1900, 2999), AsOf = Day("as-of"), KnownAt = Instant("known-at"),
             },
-            SeasonsBack = Whole("seasons-back", 0, 100), Few = Flag("few"), Sure = values.GetValueOrDefault("sure"),
+            SeasonsBack = Whole("seasons-back", 0, 100), Of = Whole("of", 1900, 2999), Course = values.GetValueOrDefault("course"), State = values.GetValueOrDefault("state"),
+            Conflict = values.GetValueOrDefault("conflict"), How = values.GetValueOrDefault("how"), Few = Flag("few"), Sure = values.GetValueOrDefault("sure"),
             DescendantsOf = values.GetValueOrDefault("descendants-of"), AncestorsOf = values.GetValueOrDefault("ancestors-of"),
             ContactsOf = values.GetValueOrDefault("contacts-of"), Since = Day("since"), Living = Flag("living"),
-            Kind = values.GetValueOrDefault("kind"), Act = values.GetValueOrDefault("act"),
+            Kind = values.GetValueOrDefault("kind"), Act = values.GetValueOrDefault("act"), Pooled = Flag("pooled"), CountBy = values.GetValueOrDefault("count-by"),
         };
 
         int? Whole(string name, int least, int most)
@@ -70,6 +71,36 @@ public static class Query
             return DateTimeOffset.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out var instant) && instant.Year is >= 1900 and < 3000
                 ? instant
                 : throw Refuse(Refusals.NotReadable, name, $"'{text}' is not an instant. Write it as 2026-09-01T18:00Z, or a day alone for all of it.");
+        }
+    }
+
+    /// <summary>The desk's pages ask in words of a person; the same address gives the same as data.</summary>
+    private static IEnumerable<KeyValuePair<string, string?>> AsData(string question, List<KeyValuePair<string, string?>> given)
+    {
+        var up = given.Any(pair => pair is { Key: "way", Value: "up" });
+        var all = given.Any(pair => pair is { Key: "all", Value: "yes" });
+        var since = given.Any(pair => pair.Key == "since");
+        foreach (var (name, value) in given)
+        {
+            switch (question, name)
+            {
+                case ("queens-by-age", "back"):
+                    yield return new("seasons-back", value);
+                    break;
+                case ("conflicts", "state") when value == "all":
+                case ("lineage", "way" or "all"):
+                    break;
+                case ("lineage", "queen"):
+                    yield return new(up ? "ancestors-of" : "descendants-of", value);
+                    if (!up && !all) yield return new("living", "yes");
+                    break;
+                case ("lineage", "colony") when since:
+                    yield return new("contacts-of", value);
+                    break;
+                default:
+                    yield return new(name, value);
+                    break;
+            }
         }
     }
 

@@ -24,8 +24,6 @@ internal static class QuestionApi
         try
         {
             var format = FormatOf(context.Request);
-            // Entries have no page of their own.
-            if (format is null && question == Answering.Entries) format = "json";
             if (format is null)
             {
                 await next(context);

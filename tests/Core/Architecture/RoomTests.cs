@@ -4,7 +4,7 @@ using System.Xml.Linq;
 using ColonyLineage.Entries;
 using ColonyLineage.Support;
 
-namespace ColonyLineage.Core.Tests.Architecture;
+namespace ColonyLineage.Core.Tests;
 
 /// <summary>Which room may lean on which, and what the pure rooms are kept from. The map stands in DEVELOPERS.md.</summary>
 public class RoomTests

@@ -3,7 +3,7 @@ using System.Text.Json.Nodes;
 using ColonyLineage.Entries;
 using ColonyLineage.Support;
 
-namespace ColonyLineage.Core.Tests.Entries;
+namespace ColonyLineage.Core.Tests;
 
 /// <summary>The smallest entry that earns each refusal: <c>Refusals/NAME.json</c> or <c>Refusals/NAME.WHAT.json</c>, with the field that is wrong.</summary>
 public class RefusalTests

@@ -2,7 +2,7 @@ using System.Text.Json.Nodes;
 using ColonyLineage.Entries;
 using ColonyLineage.Support;
 
-namespace ColonyLineage.Core.Tests.Entries;
+namespace ColonyLineage.Core.Tests;
 
 /// <summary>
 /// A stored sample of every kind and version, hand-written, of an invented outfit. A sample is never changed or taken

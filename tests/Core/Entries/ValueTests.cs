@@ -1,6 +1,6 @@
 using ColonyLineage.Entries;
 
-namespace ColonyLineage.Core.Tests.Entries;
+namespace ColonyLineage.Core.Tests;
 
 /// <summary>Days and intervals, quantities and units, marks, ids derived from names.</summary>
 public class ValueTests
