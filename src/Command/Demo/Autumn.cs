@@ -11,6 +11,8 @@ internal sealed class Autumn(World world, Hand hand, Looks looks, Rearing rearin
     public void Plan()
     {
         world.Round(world.Day(8, 6), 10, yard => Feed(yard, 0.8));
+        world.Round(world.Day(6, 16), 8, RequeenOld);
+        world.Round(world.Day(7, 25), 8, RequeenOld);
         world.Round(world.Day(8, 25), 10, Check);
         world.Round(world.Day(9, 10), 10, SecondCheck);
         world.Round(world.Day(9, 27), 10, Last);
@@ -41,12 +43,13 @@ internal sealed class Autumn(World world, Hand hand, Looks looks, Rearing rearin
     {
         _pen.Begin(world.CrewAt(yard), _pen.Visit(yard));
         if (yard.Index == Stories.Incomplete) CombineLessTreated(yard);
+        var share = rearing.Share();
         foreach (var colony in yard.Walk())
         {
             if (colony.Gone || colony.Mating) continue;
             if (!colony.Told && colony.Queen is not null && _chance.Happens(0.02)) colony.Vigour = 0.45;
             if (colony is { Queen: null, Cell: null, Told: false }) Queenless(colony);
-            else if (Old(colony)) Requeen(colony);
+            else if (Old(colony) && share-- > 0) Requeen(colony);
             if (colony.Gone) continue;
             if (colony.Housing == Housing.NucBox && !colony.Told && colony.Queen is not null) spring.Transfer(colony, yard);
             looks.Into(colony);
@@ -56,15 +59,25 @@ internal sealed class Autumn(World world, Hand hand, Looks looks, Rearing rearin
         FixSpots(yard);
     }
 
+    /// <summary>Young queens are at hand from June on; the oldest are replaced as soon as there are some.</summary>
+    private void RequeenOld(DemoYard yard)
+    {
+        var old = yard.Walk().Where(colony => !colony.Mating && Old(colony)).ToList();
+        if (old.Count == 0 || rearing.QueenAtHand() is null) return;
+        _pen.Begin(world.CrewAt(yard), _pen.Visit(yard));
+        foreach (var colony in old.Take(rearing.Share())) Requeen(colony);
+    }
+
     private void SecondCheck(DemoYard yard)
     {
         _pen.Begin(world.CrewAt(yard), _pen.Visit(yard));
+        var share = rearing.Share();
         foreach (var colony in yard.Walk())
         {
             if (colony.Gone || colony.Mating) continue;
             if (yard.Index % 6 == 4) _pen.Write(new FeederTakenOff { Id = _pen.Next(), On = _pen.Day, Act = _pen.Now, Colony = colony.Id, Feeder = "small tray" });
             if (colony is { Queen: null, Cell: null }) Queenless(colony);
-            else if (Old(colony) && _chance.Happens(0.6)) Requeen(colony);
+            else if (Old(colony) && share-- > 0) Requeen(colony);
             if (!colony.Gone && _chance.Happens(0.75)) Feed(colony);
         }
 
@@ -77,7 +90,7 @@ internal sealed class Autumn(World world, Hand hand, Looks looks, Rearing rearin
         if (colony.Told || colony.Queen is not { } queen || colony.Yard.Index == Stories.OldQueens || !colony.Full) return false;
         var age = world.Season - World.SeasonOf(queen.Born);
         if (age < 3 && world.Breeders.Any(line => line.Contains(queen))) return false;
-        return _chance.Happens(age switch { <= 0 => 0.01, 1 => colony.Vigour < 0.8 ? 0.5 : 0.12, 2 => 0.45, _ => 0.9 });
+        return _chance.Happens(age switch { <= 0 => 0.01, 1 => colony.Vigour < 0.8 ? 0.5 : 0.12, 2 => 0.6, _ => 0.95 });
     }
 
     private void Requeen(DemoColony colony)

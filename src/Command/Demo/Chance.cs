@@ -12,7 +12,7 @@ internal sealed class Chance
         _random = new Random(seed);
         var names = new Faker("en") { Random = new Randomizer(seed) };
         // First names alone: a whole name might be somebody's.
-        FirstNames = [.. Enumerable.Range(0, 400).Select(_ => names.Name.FirstName()).Distinct().Take(120)];
+        FirstNames = [.. Enumerable.Range(0, 600).Select(_ => names.Name.FirstName()).Where(name => name.Length < 7 && !Places.Lines.Contains(name)).Distinct().Take(120)];
     }
 
     /// <summary>First names, each once.</summary>

@@ -21,6 +21,7 @@ internal sealed class Looks(World world, Hand hand)
         var byAge = age switch { <= 0 => 1.05, 1 => 1.0, 2 => 0.78, _ => 0.62 };
         var most = colony.Mating ? 2.5 : colony.Housing == Housing.NucBox ? 4.5 : colony.Housing == Housing.Double ? 15 : 10;
         var ofYear = _pen.Day.Month switch { 3 or 4 => 0.55, 5 => 0.8, 6 or 7 => 1.0, 8 => 0.9, 9 => 0.75, _ => 0.6 };
+        if (colony.Yard.Index == Stories.OldQueens && age >= 2) byAge *= 0.8;
         return most * ofYear * byAge * Math.Clamp(colony.Vigour, 0.4, 1.35) * (colony.Queen is null ? 0.7 : 1);
     }
 

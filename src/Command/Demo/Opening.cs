@@ -46,7 +46,7 @@ internal sealed class Opening(World world, Hand hand)
         var full = Enumerable.Range(1, Math.Max(8, (int)Math.Ceiling(spots))).Select(number => $"{number}").ToList();
         // One yard in sixteen gets the queens mated; the moved yards do not.
         var matingYards = Math.Max(1, (yards + 12) / 16);
-        var nucs = index < yards && index % 16 == Math.Min(3, yards - 1) ? Enumerable.Range(1, Math.Max(6, world.Options.Colonies / 12 / matingYards)).Select(number => $"M{number}").ToList() : [];
+        var nucs = index < yards && index % 16 == Math.Min(3, yards - 1) ? Enumerable.Range(1, Math.Max(6, world.Options.Colonies / 7 / matingYards)).Select(number => $"M{number}").ToList() : [];
         var yard = new DemoYard(new YardId(_pen.NewId("yard")), index, full, nucs);
         world.Yards.Add(yard);
         _pen.Begin(world.Crew[0]);

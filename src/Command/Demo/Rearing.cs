@@ -5,7 +5,7 @@ namespace ColonyLineage.Command.Demo;
 /// <summary>Queens are raised: breeders chosen, larvae grafted, cells given to nucs, young queens found laying, mated and marked.</summary>
 internal sealed class Rearing(World world, Hand hand, Looks looks)
 {
-    private static readonly (int Month, int Day)[] Ripe = [(5, 6), (5, 20), (6, 3), (6, 17), (7, 1), (7, 15)];
+    private static readonly (int Month, int Day)[] Ripe = [(5, 6), (5, 20), (6, 3), (6, 17), (7, 1), (7, 15), (7, 29)];
 
     private readonly Pen _pen = world.Pen;
     private readonly Chance _chance = world.Chance;
@@ -28,7 +28,13 @@ internal sealed class Rearing(World world, Hand hand, Looks looks)
     }
 
     /// <summary>A mated queen in a mating nuc, ready to be taken.</summary>
-    public DemoColony? QueenAtHand() => world.Yards.Where(yard => yard.MatesQueens).SelectMany(yard => yard.Colonies).FirstOrDefault(nuc => nuc is { Mating: true, Queen: not null, Told: false });
+    public DemoColony? QueenAtHand() => QueensAtHand().FirstOrDefault();
+
+    /// <summary>How many of the queens at hand one yard may have, so that those visited later get some too.</summary>
+    public int Share() => Math.Max(1, 2 * QueensAtHand().Count() / world.Yards.Count);
+
+    private IEnumerable<DemoColony> QueensAtHand() =>
+        world.Yards.Where(yard => yard.MatesQueens).SelectMany(yard => yard.Colonies).Where(nuc => nuc is { Mating: true, Queen: not null, Told: false });
 
     /// <summary>Breeders go on while they live; then the best of their daughters follow.</summary>
     private void ChooseBreeders()

@@ -15,7 +15,7 @@ internal sealed class Spring(World world, Hand hand, Looks looks)
         if (world.Season > world.FirstSeason) world.Round(world.Day(3, 6), 12, MarchLook);
         world.Round(world.Day(4, 10), 14, Inspect);
         world.Round(world.Day(5, 2), 12, Split);
-        world.Round(world.Day(6, 22), 6, SellNucs);
+        world.Round(world.Day(6, 2), 4, SellNucs);
         MoveYards();
     }
 
@@ -102,7 +102,7 @@ internal sealed class Spring(World world, Hand hand, Looks looks)
     }
 
     /// <summary>Enough that the outfit goes into the winter at its size, losses of the summer allowed for.</summary>
-    private int Wanted(DemoYard yard) => (int)Math.Round(world.Options.Colonies * 1.09 / world.Yards.Count) - yard.Colonies.Count(colony => !colony.Mating);
+    private int Wanted(DemoYard yard) => (int)Math.Round(world.Options.Colonies * 1.05 / world.Yards.Count) - yard.Colonies.Count(colony => !colony.Mating);
 
     private DemoYard Roomiest() => world.Yards.MaxBy(yard => yard.Spots.Count - yard.On.Count)!;
 

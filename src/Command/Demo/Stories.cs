@@ -27,10 +27,15 @@ internal sealed class Stories(World world, Hand hand, Looks looks, Rearing reari
 
     public void Plan()
     {
-        if (world.Season == LastAutumn(world) - 1) world.On(world.Day(11, 4), () => Doom(Yard(TwiceReplaced)));
+        if (world.Season == LastAutumn(world) - 1)
+        {
+            world.On(world.Day(4, 1), () => Spare(Yard(TwiceReplaced)));
+            world.On(world.Day(11, 4), () => Doom(Yard(TwiceReplaced)));
+        }
+
         if (world.Season == LastAutumn(world))
         {
-            world.On(world.Day(5, 7), () => FirstNuc(Yard(TwiceReplaced)));
+            world.On(world.Day(5, 1), () => FirstNuc(Yard(TwiceReplaced)));
             world.On(world.Day(8, 24), () => SecondNuc(Yard(TwiceReplaced)));
             Mishaps();
         }
@@ -39,6 +44,12 @@ internal sealed class Stories(World world, Hand hand, Looks looks, Rearing reari
     }
 
     private DemoYard? Yard(int index) => world.Yards.FirstOrDefault(yard => yard.Index == index);
+
+    /// <summary>Nothing else befalls the colony on spot 7 before the winter.</summary>
+    private static void Spare(DemoYard? yard)
+    {
+        if (yard?.On.GetValueOrDefault(Spot) is { } colony) colony.Told = true;
+    }
 
     /// <summary>The colony on spot 7 will not see the spring.</summary>
     private void Doom(DemoYard? yard)
@@ -52,8 +63,12 @@ internal sealed class Stories(World world, Hand hand, Looks looks, Rearing reari
         if (Yard(OldQueens)?.Walk().FirstOrDefault(colony => colony is { Full: true, Queen: not null }) is not { } maker) return;
         _pen.Begin(world.CrewAt(yard), _pen.Visit(yard));
         var nuc = hand.Establish(yard, Spot, HowEstablished.Split, Housing.NucBox, world.NextNucNumber(), null, bees: 3, brood: 2, makers: [(maker, 3, 2)]);
-        rearing.GiveCell(nuc, 0, world.Day(4, 26));
         nuc.Told = true;
+        world.On(world.Day(5, 6), () =>
+        {
+            _pen.Begin(world.CrewAt(yard), _pen.Visit(yard));
+            rearing.GiveCell(nuc, 0, world.Day(4, 26));
+        });
     }
 
     /// <summary>The nuc on spot 7 has become a dud: its queen is killed, its frames are shared out, another nuc is set on the spot.</summary>
@@ -87,11 +102,7 @@ internal sealed class Stories(World world, Hand hand, Looks looks, Rearing reari
         }
 
         // A colony was combined away, and still stands ticked on the sheet.
-        for (var i = 0; i < 3; i++)
-        {
-            var index = 7 + (2 * i);
-            world.On(world.Day(8, 23), () => TreatAfterEnd(Yard(index), settle: index == 11));
-        }
+        foreach (var index in (int[])[7, 9, 12]) world.On(world.Day(8, 23), () => TreatAfterEnd(Yard(index), settle: index == 9));
 
         world.On(world.Day(6, 24), () => TwoOnASpot(Yard(8)));
         world.On(world.Day(6, 24), () => TwoOnASpot(Yard(14)));

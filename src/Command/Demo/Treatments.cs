@@ -75,7 +75,7 @@ internal sealed class Treatments(World world, Hand hand, Summer summer)
             {
                 Id = _pen.Next(), On = _pen.Day, Act = _pen.Now, Colony = colony.Id, Course = name, Doses = each, Substance = substance, Lot = $"{char.ToUpperInvariant(name[0])}{world.Season % 100}-{1 + (yard.Index % 3)}", SupersOn = false,
             };
-            if (!colony.Told && _chance.Happens(0.002)) Wrong(yard, dose);
+            if (!colony.Told && _chance.Happens(0.004)) Wrong(yard, dose);
             else _pen.Write(dose);
         }
     }

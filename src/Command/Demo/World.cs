@@ -64,12 +64,12 @@ internal sealed class World
         }
     }
 
-    /// <summary>A round: every yard once, a few on each day. The yards that are open on the day count.</summary>
+    /// <summary>A round: every yard once, a few on each day, another yard first each season. The yards that are open on the day count.</summary>
     public void Round(DateOnly from, int days, Action<DemoYard> visit)
     {
         for (var i = 0; i < days; i++)
         {
-            var part = i;
+            var part = (i + (3 * Season)) % days;
             On(from.AddDays(i), () =>
             {
                 foreach (var yard in Yards.Where(yard => yard.Index % days == part).ToList()) visit(yard);
