@@ -93,6 +93,9 @@ public sealed class OutfitLedger : IAsyncDisposable
         return receipt;
     }
 
+    /// <summary>Records and stops there, as a process does that is killed right after its commit.</summary>
+    internal Task<Receipt> RecordWithoutFollowingAsync(IReadOnlyList<Entry> entries, CancellationToken cancel) => _recorder.RecordAsync(entries, cancel);
+
     /// <summary>Brings the read tables up to everything that is committed, whoever recorded it.</summary>
     public async Task CatchUpAsync(CancellationToken cancel)
     {

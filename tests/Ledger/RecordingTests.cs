@@ -1,7 +1,7 @@
 using ColonyLineage.Entries;
 using ColonyLineage.Projections;
 using ColonyLineage.Support;
-using static ColonyLineage.Ledger.Tests.Books;
+using static ColonyLineage.Ledger.Tests.OpenedBooks;
 
 namespace ColonyLineage.Ledger.Tests;
 

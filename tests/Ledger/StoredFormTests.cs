@@ -2,7 +2,7 @@ using System.Text.Json.Nodes;
 using ColonyLineage.Entries;
 using ColonyLineage.Support;
 using Npgsql;
-using static ColonyLineage.Ledger.Tests.Books;
+using static ColonyLineage.Ledger.Tests.OpenedBooks;
 
 namespace ColonyLineage.Ledger.Tests;
 
@@ -52,7 +52,7 @@ public class StoredFormTests(PostgresFixture postgres)
         await books.AssertTablesAreTrueAsync();
     }
 
-    private static async Task StoreRawAsync(Books books, Guid id, string kind, string json)
+    private static async Task StoreRawAsync(OpenedBooks books, Guid id, string kind, string json)
     {
         await using var connection = new NpgsqlConnection(books.ConnectionString);
         await connection.OpenAsync(Stop);

@@ -101,7 +101,7 @@ public sealed class EntriesApi(ServerOptions options)
             var why = own.Count > 0 ? own[0] with { Message = string.Join(" ", own.Select(refusal => refusal.Message)) }
                 : refusals[0] with { Message = $"Nothing of this act was recorded: {refusals[0].Message}" };
             EntryId? id = entry is JsonObject one && one["id"] is JsonValue value && value.TryGetValue(out string? text) && Guid.TryParse(text, out var guid) ? new EntryId(guid) : null;
-            await ledger.KeepAsideAsync(id, why, entry!.ToJsonString(), context.RequestAborted);
+            await ledger.KeepAsideAsync([new KeptAside(id, DateTimeOffset.UtcNow, why.Name, why.Message, entry!.ToJsonString())], context.RequestAborted);
         }
     }
 

@@ -7,14 +7,14 @@ using Npgsql;
 namespace ColonyLineage.Ledger.Tests;
 
 /// <summary>An outfit's books in a database of its own, copied from one that was made once in the run.</summary>
-internal sealed class Books : IAsyncDisposable
+internal sealed class OpenedBooks : IAsyncDisposable
 {
     public const string Outfit = "hill";
 
     private readonly TestDatabase _database;
     private readonly List<OutfitLedger> _others = [];
 
-    private Books(TestDatabase database, OutfitLedger ledger) => (_database, Ledger) = (database, ledger);
+    private OpenedBooks(TestDatabase database, OutfitLedger ledger) => (_database, Ledger) = (database, ledger);
 
     public OutfitLedger Ledger { get; }
 
@@ -22,14 +22,14 @@ internal sealed class Books : IAsyncDisposable
 
     public static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    public static async Task<Books> OpenAsync(PostgresFixture postgres, LedgerOptions? options = null)
+    public static async Task<OpenedBooks> OpenAsync(PostgresFixture postgres, LedgerOptions? options = null)
     {
         var template = await postgres.TemplateAsync("ledger", async connectionString =>
         {
             await using var ledger = await OutfitLedger.OpenAsync(connectionString, Outfit, new LedgerOptions(), Stop);
         });
         var database = await postgres.NewDatabaseAsync(template);
-        return new Books(database, await OutfitLedger.OpenAsync(database.ConnectionString, Outfit, options ?? new LedgerOptions(), Stop));
+        return new OpenedBooks(database, await OutfitLedger.OpenAsync(database.ConnectionString, Outfit, options ?? new LedgerOptions(), Stop));
     }
 
     /// <summary>The same books opened once more, as another process has them.</summary>
