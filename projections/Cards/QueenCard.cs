@@ -36,8 +36,8 @@ public sealed record QueenCard
     /// <summary>The supersedure by which she came, where she came by one.</summary>
     public SupersedureSeen? CameBySupersedure { get; init; }
 
-    /// <summary>Each entry that set her into a colony, in order.</summary>
-    public IReadOnlyList<(ColonyId Colony, Entry By)> Placings { get; init; } = [];
+    /// <summary>Each time in a colony that she was set into, in order.</summary>
+    public IReadOnlyList<Placing> Placings { get; init; } = [];
 
     /// <summary>Her end outside of a colony's own story.</summary>
     public Entry? EndedBy { get; init; }
@@ -53,3 +53,7 @@ public sealed record QueenCard
 
     public static QueenCard Fold(QueenId queen, IReadOnlyList<Entry> entries) => new QueenFold(queen).Fold(entries);
 }
+
+/// <summary>A queen was set into a colony.</summary>
+/// <param name="Until">What took her out of it again, or says that she is gone; null while nothing does.</param>
+public sealed record Placing(ColonyId Colony, Entry By, Entry? Until);

@@ -11,7 +11,7 @@ internal sealed class QueenFold(QueenId queen)
     /// <summary>At most 16 days from egg to emergence: a cell that is given hatches within them (handbooks).</summary>
     private const int DaysFromEgg = 16;
 
-    private readonly List<(ColonyId Colony, Entry By)> _placings = [];
+    private readonly List<Placing> _placings = [];
     private readonly List<QueenId> _daughters = [];
     private ColonyId? _last;
     private QueenCard _card = new() { Queen = queen };
@@ -56,7 +56,7 @@ internal sealed class QueenFold(QueenId queen)
                 End(requeened);
                 break;
             case Requeened:
-                _last = null;
+                Leave(entry);
                 break;
             case QueenIntroduced introduced:
                 Place(introduced.Colony, introduced);
@@ -65,7 +65,7 @@ internal sealed class QueenFold(QueenId queen)
                 Place(accepted.Colony, accepted);
                 break;
             case QueenAccepted:
-                _last = null;
+                Leave(entry);
                 break;
             case QueenCellGiven cell:
                 Birth(new Occurred(cell.On.Day.AddDays(DaysFromEgg), cell.On.Day.AddDays(-1)), cell, says: false);
@@ -88,7 +88,7 @@ internal sealed class QueenFold(QueenId queen)
                 End(entry);
                 break;
             case QueenBanked:
-                _last = null;
+                Leave(entry);
                 break;
         }
     }
@@ -127,14 +127,25 @@ internal sealed class QueenFold(QueenId queen)
 
     private void Place(ColonyId colony, Entry by)
     {
-        if (_placings.Count == 0 || _placings[^1].Colony != colony || _last is null) _placings.Add((colony, by));
+        if (_last != colony)
+        {
+            Leave(by);
+            _placings.Add(new Placing(colony, by, null));
+        }
+
         _last = colony;
         _card = _card with { EndedBy = null };
     }
 
+    private void Leave(Entry by)
+    {
+        if (_last is not null) _placings[^1] = _placings[^1] with { Until = by };
+        _last = null;
+    }
+
     private void End(Entry by)
     {
-        _last = null;
+        Leave(by);
         _card = _card with { EndedBy = by };
     }
 }

@@ -94,7 +94,7 @@ public sealed class ConflictsQuestion : Question<ConflictRow>
         {
             if (reign.Queen is not { } id) continue;
             var queen = books.Queen(id);
-            foreach (var (where, by) in queen.Placings.Where(placing => placing.Colony != colony.Colony))
+            foreach (var (where, by, _) in queen.Placings.Where(placing => placing.Colony != colony.Colony))
                 if (Place.Of(by) > Place.Of(reign.CameBy) && (reign.WentBy is null || Place.Of(by) < Place.Of(reign.WentBy)))
                     yield return ("queen-in-two-places", $"{Names.Of(queen)} reigns in {Names.Of(colony)} and was set into {Names.Of(books.Colony(where))} on {by.On}", [reign.CameBy, by]);
             foreach (var conflict in Marks(books, colony, reign, queen)) yield return conflict;

@@ -64,10 +64,11 @@ public sealed class QueensByAgeQuestion : Question<QueenRow>
     private static QueenRow WithQueen(Books books, QueenRow row, ColonyCard colony, Reign reign, List<Entry?> rests)
     {
         rests.Add(reign.CameBy);
-        var seen = colony.Counted.LastOrDefault(entry => Place.Of(entry) >= Place.Of(reign.CameBy) && SeesQueen(entry));
+        var sights = reign.Queen is { } named ? Sights.Of(books, named) : Sights.In(colony, reign).ToList();
+        var seen = sights.LastOrDefault();
         rests.Add(seen);
         row = row with { Came = reign.Came, SinceFrom = reign.From.Earliest, SinceTo = reign.From.Day, LastSeen = seen?.On.Day };
-        var markSeen = colony.Counted.OfType<Inspected>().LastOrDefault(look => look.MarkSeen is not null && Place.Of(look) >= Place.Of(reign.CameBy));
+        var markSeen = sights.OfType<Inspected>().LastOrDefault(look => look.MarkSeen is not null);
         if (reign.Queen is not { } id)
         {
             rests.Add(markSeen);
@@ -108,10 +109,6 @@ public sealed class QueensByAgeQuestion : Question<QueenRow>
                 .Select(year => Word(new QueenMark(QueenMark.DueFor(year)))!).Distinct().Take(5)),
         };
     }
-
-    private static bool SeesQueen(Entry entry) => entry is Inspected { Queen: QueenFinding.Seen } or Inspected { MarkSeen: not null }
-        or Requeened or QueenIntroduced or SupersedureSeen or QueenAccepted { Accepted: true } or ColonyEstablished { Queen: not null }
-        or QueenCaged or QueenReleased;
 
     private static string? Word(QueenMark? mark) => mark?.Colour.ToString().ToLowerInvariant();
 }

@@ -27,8 +27,32 @@ public static class Agreement
             if (difference is not null) return $"{question.Name}: {difference}";
         }
 
+        return Sums(books, oracle);
+    }
+
+    /// <summary>What is reckoned over many rows.</summary>
+    private static string? Sums(WholeBooks books, OracleBooks oracle)
+    {
+        if (oracle.Standing.Count == 0) return null;
+        var day = oracle.Standing[oracle.Standing.Count / 2].On.Day;
+        var season = OracleBooks.SeasonOf(day, oracle.SeasonStart());
+        var shares = QueensByAgeQuestion.ShareRequeened(books.Rows(Projections.Questions.QueensByAge), season)
+            .Select(share => $"{share.YardId}: {share.Certain} to {share.Certain + share.Possible} of {share.Colonies}");
+        if (Differ("shares requeened", Sorted(shares), Sorted(oracle.Shares(season))) is { } share) return share;
+        var links = books.Rows(Projections.Questions.Lineage).ToList();
+        var graph = new Graph(links);
+        foreach (var queen in oracle.AllQueens())
+            if (Differ($"descendants of {queen}", Sorted(graph.Descendants(queen.Value, LinkKind.Mother).Select(found => $"{found.Id} {found.Steps}")), Sorted(oracle.Descendants(queen).Select(found => $"{found.Id} {found.Steps}"))) is { } kin)
+                return kin;
+        var bands = books.Rows(Projections.Questions.SpotStory).ToList();
+        foreach (var colony in oracle.AllColonies().Take(3))
+            if (Differ($"contacts of {colony} since {day:O}",
+                Sorted(Contacts.Of(colony.Value, day, links, bands).Select(contact => $"{contact.ColonyId} {contact.How} {contact.From:O} {contact.To:O}")), Sorted(oracle.Contacts(colony, day))) is { } contacts)
+                return contacts;
         return null;
     }
+
+    private static string Sorted(IEnumerable<string> lines) => string.Join('\n', lines.Order(StringComparer.Ordinal));
 
     private static string? Queens(List<QueenRow> rows, OracleBooks oracle)
     {

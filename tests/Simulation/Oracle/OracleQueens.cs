@@ -79,15 +79,10 @@ public sealed partial class OracleBooks
     {
         row.Rests.Add(reign.By.Id);
         (row.Came, row.SinceFrom, row.SinceTo) = (reign.Came, reign.From, reign.To);
-        var begun = false;
         Entry? mark = null;
-        foreach (var entry in colony.Counted)
+        foreach (var entry in reign.Queen is { } named ? Sights(named) : SightsIn(colony, reign))
         {
-            begun |= entry == reign.By;
-            if (!begun) continue;
-            if (entry is Inspected { Queen: QueenFinding.Seen } or Inspected { MarkSeen: not null } or Requeened or QueenIntroduced or SupersedureSeen or QueenCaged or QueenReleased
-                or QueenAccepted { Accepted: true } or ColonyEstablished { Queen: not null })
-                row.LastSeen = entry.On.Day;
+            row.LastSeen = entry.On.Day;
             if (entry is Inspected { MarkSeen: not null }) mark = entry;
         }
 
@@ -123,30 +118,68 @@ public sealed partial class OracleBooks
         row.MarkDue = string.Join(" or ", due);
     }
 
+    /// <summary>All that saw a queen whom nobody named: from her coming on.</summary>
+    private static List<Entry> SightsIn(OracleColony colony, OracleReign reign)
+    {
+        var sights = new List<Entry>();
+        foreach (var entry in colony.Counted)
+            if (ShowsQueen(entry) && !Before(entry, reign.By))
+                sights.Add(entry);
+        return sights;
+    }
+
+    /// <summary>All that saw a queen, wherever she was then: she had been set into that colony, and it had her for its queen.</summary>
+    private List<Entry> Sights(QueenId queen)
+    {
+        var sights = new List<Entry>();
+        ColonyId? where = null;
+        foreach (var entry in _standing)
+        {
+            where = WhereAfter(entry, queen, where);
+            if (where is not { } id || !ShowsQueen(entry) || !ColoniesIn(entry).Contains(id) || !Colony(id).Counted.Contains(entry)) continue;
+            foreach (var reign in Colony(id).Reigns)
+                if (reign.Queen == queen && !Before(entry, reign.By) && (reign.Gone is null || Before(entry, reign.Gone)))
+                    sights.Add(entry);
+        }
+
+        return sights;
+    }
+
+    private static bool ShowsQueen(Entry entry) => entry switch
+    {
+        Inspected look => look.Queen == QueenFinding.Seen || look.MarkSeen is not null,
+        ColonyEstablished established => established.Queen is not null,
+        QueenAccepted accepted => accepted.Accepted,
+        Combined combined => combined.QueenKept is not null,
+        Requeened or QueenIntroduced or SupersedureSeen or QueenCaged or QueenReleased => true,
+        _ => false,
+    };
+
     /// <summary>The colony a queen was last set into, unless she was lost, killed, banked or sold since.</summary>
     private ColonyId? WhereIs(QueenId queen)
     {
         ColonyId? where = null;
-        foreach (var entry in _standing)
-            switch (entry)
-            {
-                case ColonyEstablished e when e.Queen == queen: where = e.Colony; break;
-                case Requeened e when e.Queen == queen: where = e.Colony; break;
-                case QueenIntroduced e when e.Queen == queen: where = e.Colony; break;
-                case QueenAccepted e when e.Queen == queen: where = e.Accepted ? e.Colony : null; break;
-                case QueenCellGiven e when e.Queen == queen: where = e.Colony; break;
-                case SupersedureSeen e when e.Queen == queen: where = e.Colony; break;
-                case Combined e when e.QueenKept == queen: where = e.Into; break;
-                case Requeened e when e.Old == queen: where = null; break;
-                case SupersedureSeen e when e.Old == queen && !e.OldStillThere: where = null; break;
-                case QueenKilled e when e.Queen == queen: where = null; break;
-                case FoundQueenless e when e.Queen == queen: where = null; break;
-                case QueenEnded e when e.Queen == queen: where = null; break;
-                case QueenBanked e when e.Queen == queen: where = null; break;
-            }
-
+        foreach (var entry in _standing) where = WhereAfter(entry, queen, where);
         return where;
     }
+
+    private static ColonyId? WhereAfter(Entry entry, QueenId queen, ColonyId? where) => entry switch
+    {
+        ColonyEstablished e when e.Queen == queen => e.Colony,
+        Requeened e when e.Queen == queen => e.Colony,
+        QueenIntroduced e when e.Queen == queen => e.Colony,
+        QueenAccepted e when e.Queen == queen => e.Accepted ? e.Colony : null,
+        QueenCellGiven e when e.Queen == queen => e.Colony,
+        SupersedureSeen e when e.Queen == queen => e.Colony,
+        Combined e when e.QueenKept == queen => e.Into,
+        Requeened e when e.Old == queen => null,
+        SupersedureSeen e when e.Old == queen && !e.OldStillThere => null,
+        QueenKilled e when e.Queen == queen => null,
+        FoundQueenless e when e.Queen == queen => null,
+        QueenEnded e when e.Queen == queen => null,
+        QueenBanked e when e.Queen == queen => null,
+        _ => where,
+    };
 
     /// <summary>When a queen emerged: by somebody's word; else between the last sight of the queen before her and the first of her; else out of her cell.</summary>
     public (DateOnly From, DateOnly To, Entry By)? BirthOf(QueenId queen)
