@@ -25,6 +25,9 @@ public sealed class Books(Func<Subject, IReadOnlyList<Entry>> about)
     /// <summary>A yard's card; an empty one where nothing is known of it.</summary>
     public YardCard Yard(YardId id) => Card(id, entries => YardCard.Fold(id, entries));
 
+    /// <summary>Lets go of a subject's card, since its entries changed: it is folded again when it is next looked at.</summary>
+    public void Forget(Subject subject) => _cards.Remove(subject);
+
     /// <summary>Starts to note which subjects are read.</summary>
     public void StartNoting() => _read = [];
 

@@ -61,7 +61,8 @@ public sealed class OutfitLedger : IAsyncDisposable
             await Opening.EnsureAsync(source, name, cancel);
             var ledger = new OutfitLedger(source, name, options);
             await ledger.CatchUpAsync(cancel);
-            if (options.RunDaemon) ledger._watching = await Watching.StartAsync(ledger._store, options.Log, cancel);
+            if (options.RunDaemon) await ledger._catchingUp.HoldWholeAsync(cancel);
+            if (options.RunDaemon) ledger._watching = await Watching.StartAsync(ledger._store, ledger.CatchUpAsync, options.Log, cancel);
             return ledger;
         }
         catch
@@ -145,13 +146,15 @@ public sealed class OutfitLedger : IAsyncDisposable
     /// <summary>Books that fetch the entries of a subject when it is first looked at: today, all that is known. For one reader, for a short while.</summary>
     public Books OpenBooks(CancellationToken cancel)
     {
-        var reading = new SubjectReading(_outfit);
-        return new Books(subject =>
+        // What is fetched by itself is put in order by the same books that the read tables are worked out of.
+        var live = new LiveBooks("");
+        live.Fetch = subject =>
         {
             cancel.ThrowIfCancellationRequested();
             using var connection = _source.OpenConnection();
-            return reading.About(connection, subject);
-        });
+            return SubjectReading.Read(connection, _outfit, subject);
+        };
+        return live.Books;
     }
 
     /// <summary>All that was recorded about a subject but voids, in the order of things; voided entries with the void that names them.</summary>

@@ -1,6 +1,7 @@
 using ColonyLineage.Entries;
 using ColonyLineage.Ledger.Recording;
 using ColonyLineage.Ledger.Store;
+using ColonyLineage.Ledger.Tables;
 using JasperFx;
 using Marten;
 using Npgsql;
@@ -25,6 +26,11 @@ internal sealed class BulkLoad(NpgsqlDataSource source, OutfitName s, DocumentSt
         var versions = await StreamsAsync(connection, all, cancel);
         await EventsAsync(connection, all, versions, progress, cancel);
         await OwnAsync(connection, all, progress, cancel);
+        // A daemon that never ran need not page through what was loaded: the read tables are worked out of it right after.
+        await ExecuteAsync(connection, $"""
+            insert into {s}.mt_event_progression (name, last_seq_id) select name, max(seq_id) from {s}.mt_events, unnest(array['HighWaterMark', '{Watching.Progress}']) as name
+            group by name on conflict do nothing
+            """, cancel);
         await transaction.CommitAsync(cancel);
         progress?.Report(("loading", 1));
     }

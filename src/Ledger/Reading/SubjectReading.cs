@@ -1,17 +1,17 @@
 using ColonyLineage.Entries;
 using ColonyLineage.Ledger.Store;
-using ColonyLineage.Projections;
 using Npgsql;
 
 namespace ColonyLineage.Ledger.Reading;
 
-/// <summary>Reads the standing entries of some subjects: all asked for at once, and any other when somebody looks at it.</summary>
-internal sealed class SubjectReading(OutfitName s)
+/// <summary>Reads the standing entries of some subjects, as the connection's snapshot sees them.</summary>
+internal static class SubjectReading
 {
-    private readonly Dictionary<Subject, IReadOnlyList<Entry>> _about = [];
-
-    /// <summary>An entry stands unless a void names it, whenever the void came and whichever stream it lies in.</summary>
-    private string Sql => $"""
+    /// <summary>
+    /// An entry stands unless a void names it, whenever the void came and whichever stream it lies in. Entries of another subject that
+    /// shares an id with one that is asked for may be among them.
+    /// </summary>
+    private static string Sql(OutfitName s) => $"""
         with standing as (
             select id from {s}.mt_events where stream_id = any($1)
             union
@@ -21,45 +21,25 @@ internal sealed class SubjectReading(OutfitName s)
         where m.type <> 'voided.v1' and {EntryRows.IsEntry} and not exists (select from {s}.entry v where v.voids = m.id)
         """;
 
-    public async Task PrefetchAsync(NpgsqlConnection connection, IEnumerable<Subject> subjects, CancellationToken cancel)
+    public static async Task<List<Entry>> ReadAsync(NpgsqlConnection connection, OutfitName s, IEnumerable<Subject> subjects, CancellationToken cancel)
     {
-        var wanted = subjects.Where(subject => !_about.ContainsKey(subject)).ToHashSet();
-        if (wanted.Count == 0) return;
-        await using var command = Command(connection, wanted);
+        await using var command = Command(connection, s, subjects);
+        await using var reader = await command.ExecuteReaderAsync(cancel);
         var entries = new List<Entry>();
-        await using (var reader = await command.ExecuteReaderAsync(cancel))
-            while (await reader.ReadAsync(cancel))
-                entries.Add(EntryRows.EntryOf(reader));
-        Keep(wanted, entries);
+        while (await reader.ReadAsync(cancel)) entries.Add(EntryRows.EntryOf(reader));
+        return entries;
     }
 
-    /// <summary>The entries of a subject that was not foreseen, fetched while the fold waits: a fold is not asynchronous.</summary>
-    public IReadOnlyList<Entry> About(NpgsqlConnection connection, Subject subject)
+    /// <summary>The same while a fold waits for it: a fold is not asynchronous.</summary>
+    public static List<Entry> Read(NpgsqlConnection connection, OutfitName s, Subject subject)
     {
-        if (_about.TryGetValue(subject, out var known)) return known;
-        using var command = Command(connection, [subject]);
+        using var command = Command(connection, s, [subject]);
+        using var reader = command.ExecuteReader();
         var entries = new List<Entry>();
-        using (var reader = command.ExecuteReader())
-            while (reader.Read())
-                entries.Add(EntryRows.EntryOf(reader));
-        Keep([subject], entries);
-        return _about[subject];
+        while (reader.Read()) entries.Add(EntryRows.EntryOf(reader));
+        return entries;
     }
 
-    private NpgsqlCommand Command(NpgsqlConnection connection, HashSet<Subject> wanted) =>
-        new(Sql, connection) { Parameters = { new() { Value = wanted.Select(subject => subject.Id).Distinct().ToArray() } } };
-
-    private void Keep(HashSet<Subject> wanted, List<Entry> entries)
-    {
-        var about = wanted.ToDictionary(subject => subject, _ => new List<Entry>());
-        foreach (var entry in entries)
-            foreach (var subject in entry.Concerns)
-                if (about.TryGetValue(subject, out var list))
-                    list.Add(entry);
-        foreach (var (subject, list) in about)
-        {
-            list.Sort((left, right) => Place.Of(left).CompareTo(Place.Of(right)));
-            _about[subject] = list;
-        }
-    }
+    private static NpgsqlCommand Command(NpgsqlConnection connection, OutfitName s, IEnumerable<Subject> subjects) =>
+        new(Sql(s), connection) { Parameters = { new() { Value = subjects.Select(subject => subject.Id).Distinct().ToArray() } } };
 }

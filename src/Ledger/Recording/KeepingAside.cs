@@ -22,7 +22,7 @@ internal sealed class KeepingAside(NpgsqlDataSource source, OutfitName s)
                 Parameters =
                 {
                     new() { Value = (object?)kept.Entry?.Value ?? DBNull.Value, NpgsqlDbType = NpgsqlDbType.Uuid },
-                    new() { Value = ContentHash.Of(kept.Refusal + kept.Payload) },
+                    new() { Value = ContentHash.Of(kept.Refusal, kept.Payload) },
                     new() { Value = kept.Received.ToUniversalTime() },
                     new() { Value = kept.Refusal },
                     new() { Value = kept.Message },

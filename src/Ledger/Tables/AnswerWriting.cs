@@ -1,92 +1,132 @@
 using System.Text.Json;
 using ColonyLineage.Entries;
+using ColonyLineage.Projections;
 using Npgsql;
 using NpgsqlTypes;
+using static ColonyLineage.Ledger.Tables.Owners;
 
 namespace ColonyLineage.Ledger.Tables;
 
-/// <summary>Puts answers in the place of those before, in one batch: old rows out, new rows in, what they were read from, and how far it goes.</summary>
+/// <summary>Writes what is different between answers before and after, and how far the tables are now, in one batch.</summary>
 internal sealed class AnswerWriting(Schema schema, NpgsqlConnection connection)
 {
     private readonly NpgsqlBatch _batch = new(connection);
 
-    public void Add(IReadOnlyList<Answers> answers, KnownReads known)
+    /// <summary>Adds the differences.</summary>
+    /// <param name="pairs">The answers of the same subjects to the same questions, before and after.</param>
+    public void Add(IReadOnlyList<(Answers Before, Answers After)> pairs)
     {
-        for (var i = 0; i < schema.Tables.Count; i++) AddRows(i, answers);
-        AddReads(answers, known);
+        for (var i = 0; i < schema.Tables.Count; i++) AddRows(i, pairs);
+        AddReads(pairs);
     }
 
     /// <summary>Sends it all. What can be worked out again need not wait for the disk.</summary>
     public async Task FinishAsync(string upTo, CancellationToken cancel)
     {
-        Command($"update {schema.State} set snapshot = $1::pg_snapshot{(_batch.BatchCommands.Count == 0 ? "" : $", version = nextval('{schema.Outfit}.read_version')")}", new NpgsqlParameter { Value = upTo });
+        var version = _batch.BatchCommands.Count == 0 ? "" : $", version = nextval('{schema.Outfit}.read_version')";
+        Command($"update {schema.State} set snapshot = $1::pg_snapshot{version}", new NpgsqlParameter { Value = upTo });
         Command("set local synchronous_commit = off");
         await using (_batch) await _batch.ExecuteNonQueryAsync(cancel);
     }
 
-    private void AddRows(int question, IReadOnlyList<Answers> answers)
+    private void AddRows(int question, IReadOnlyList<(Answers Before, Answers After)> pairs)
     {
         var table = schema.Tables[question];
-        var owners = answers.Where(answer => answer.Rows[question] is not null).Select(answer => answer.Subject).ToList();
-        if (owners.Count == 0) return;
-        Command($"delete from {table.Full} t using unnest($1, $2) as o (kind, id) where t.subject_kind = o.kind and t.subject = o.id", Kinds(owners), Ids(owners));
-        if (Json(question, answers) is { } rows)
+        var columns = table.Question.Columns;
+        var old = new List<(Subject Subject, int Number)>();
+        var now = new List<(Subject Subject, int Number, IRow Row)>();
+        foreach (var (before, after) in pairs)
+            for (var number = 0; number < Math.Max(before.Rows[question].Count, after.Rows[question].Count); number++)
+            {
+                var was = number < before.Rows[question].Count ? before.Rows[question][number] : null;
+                var row = number < after.Rows[question].Count ? after.Rows[question][number] : null;
+                if (was is not null && row is not null && Same(was, row, columns)) continue;
+                if (was is not null) old.Add((after.Subject, number));
+                if (row is not null) now.Add((after.Subject, number, row));
+            }
+
+        if (old.Count > 0)
+            Command($"""
+                delete from {table.Full} t using unnest($1, $2, $3) as o (kind, id, number) where t.subject_kind = o.kind and t.subject = o.id and t.row_number = o.number
+                """, Kinds(old.Select(row => row.Subject)), Ids(old.Select(row => row.Subject)), new NpgsqlParameter { Value = old.Select(row => row.Number).ToArray() });
+        if (now.Count > 0)
             Command($"insert into {table.Full} ({ReadTable.Owner}, {table.Columns}) select * from json_to_recordset($1) as r ({table.Shape.Replace(" not null", "", StringComparison.Ordinal)})",
-                new NpgsqlParameter { Value = rows, NpgsqlDbType = NpgsqlDbType.Json });
+                new NpgsqlParameter { Value = Json(now, columns), NpgsqlDbType = NpgsqlDbType.Json });
     }
 
-    private byte[]? Json(int question, IReadOnlyList<Answers> answers)
+    private static bool Same(IRow one, IRow other, IReadOnlyList<Column> columns)
     {
-        var columns = schema.Tables[question].Question.Columns;
+        foreach (var column in columns)
+        {
+            var same = (column.Value(one), column.Value(other)) switch
+            {
+                (Guid[] left, Guid[] right) => left.AsSpan().SequenceEqual(right),
+                (string[] left, string[] right) => left.AsSpan().SequenceEqual(right),
+                // 1.5 and 1.50 are equal numbers, and not the same bytes.
+                (decimal left, decimal right) => left == right && left.Scale == right.Scale,
+                var (left, right) => Equals(left, right),
+            };
+            if (!same) return false;
+        }
+
+        return true;
+    }
+
+    private static byte[] Json(List<(Subject Subject, int Number, IRow Row)> rows, IReadOnlyList<Column> columns)
+    {
         using var buffer = new MemoryStream();
-        var count = 0;
         using (var json = new Utf8JsonWriter(buffer, RowJson.Options))
         {
             json.WriteStartArray();
-            foreach (var answer in answers)
-                for (var number = 0; number < (answer.Rows[question]?.Count ?? 0); number++, count++)
-                {
-                    json.WriteStartObject();
-                    json.WriteNumber("subject_kind", (short)answer.Subject.Kind);
-                    json.WriteString("subject", answer.Subject.Id);
-                    json.WriteNumber("row_number", number);
-                    RowJson.WriteColumns(json, answer.Rows[question]![number], columns);
-                    json.WriteEndObject();
-                }
+            foreach (var (subject, number, row) in rows)
+            {
+                json.WriteStartObject();
+                json.WriteNumber("subject_kind", (short)subject.Kind);
+                json.WriteString("subject", subject.Id);
+                json.WriteNumber("row_number", number);
+                RowJson.WriteColumns(json, row, columns);
+                json.WriteEndObject();
+            }
 
             json.WriteEndArray();
         }
 
-        return count == 0 ? null : buffer.ToArray();
+        return buffer.ToArray();
     }
 
-    /// <summary>Most of what was read before is read again, so only the difference is written.</summary>
-    private void AddReads(IReadOnlyList<Answers> answers, KnownReads known)
+    private void AddReads(IReadOnlyList<(Answers Before, Answers After)> pairs)
     {
-        var now = new Dictionary<(Subject Owner, Subject Read), int>();
-        foreach (var answer in answers)
-            foreach (var (read, questions) in answer.Reads)
-                now.Add((answer.Subject, read), questions);
-        foreach (var (pair, questions) in known.Reads)
+        var gone = new List<(Subject Owner, Subject Read, int Questions)>();
+        var come = new List<(Subject Owner, Subject Read, int Questions)>();
+        foreach (var (before, after) in pairs)
         {
-            var untouched = questions & ~known.Owners[pair.Owner];
-            if (untouched != 0) now[pair] = now.GetValueOrDefault(pair) | untouched;
+            foreach (var (read, was) in before.Reads)
+                if ((was & ~after.Reads.GetValueOrDefault(read)) is var less and not 0)
+                    gone.Add((after.Subject, read, less));
+            foreach (var (read, now) in after.Reads)
+                if ((now & ~before.Reads.GetValueOrDefault(read)) is var more and not 0)
+                    come.Add((after.Subject, read, more));
         }
 
-        var gone = known.Reads.Keys.Where(pair => !now.ContainsKey(pair)).ToList();
-        var changed = now.Where(pair => known.Reads.GetValueOrDefault(pair.Key) != pair.Value).ToList();
         if (gone.Count > 0)
+        {
+            const string these = "t.subject_kind = o.kind and t.subject = o.id and t.read_kind = o.read_kind and t.read = o.read";
+            Command($"update {schema.Reads} t set questions = t.questions & ~o.questions from unnest($1, $2, $3, $4, $5) as o (kind, id, read_kind, read, questions) where {these}", Five(gone));
+            Command($"delete from {schema.Reads} t using unnest($1, $2, $3, $4) as o (kind, id, read_kind, read) where {these} and t.questions = 0", Five(gone)[..4]);
+        }
+
+        if (come.Count > 0)
             Command($"""
-                delete from {schema.Reads} t using unnest($1, $2, $3, $4) as o (kind, id, read_kind, read)
-                where t.subject_kind = o.kind and t.subject = o.id and t.read_kind = o.read_kind and t.read = o.read
-                """, Kinds(gone.Select(pair => pair.Owner)), Ids(gone.Select(pair => pair.Owner)), Kinds(gone.Select(pair => pair.Read)), Ids(gone.Select(pair => pair.Read)));
-        if (changed.Count > 0)
-            Command($"""
-                insert into {schema.Reads} (subject_kind, subject, read_kind, read, questions) select * from unnest($1, $2, $3, $4, $5)
-                on conflict (subject_kind, subject, read_kind, read) do update set questions = excluded.questions
-                """, Kinds(changed.Select(pair => pair.Key.Owner)), Ids(changed.Select(pair => pair.Key.Owner)), Kinds(changed.Select(pair => pair.Key.Read)),
-                Ids(changed.Select(pair => pair.Key.Read)), new NpgsqlParameter { Value = changed.Select(pair => pair.Value).ToArray() });
+                insert into {schema.Reads} as t (subject_kind, subject, read_kind, read, questions) select * from unnest($1, $2, $3, $4, $5)
+                on conflict (subject_kind, subject, read_kind, read) do update set questions = t.questions | excluded.questions
+                """, Five(come));
     }
+
+    private static NpgsqlParameter[] Five(List<(Subject Owner, Subject Read, int Questions)> reads) =>
+    [
+        Kinds(reads.Select(read => read.Owner)), Ids(reads.Select(read => read.Owner)), Kinds(reads.Select(read => read.Read)), Ids(reads.Select(read => read.Read)),
+        new NpgsqlParameter { Value = reads.Select(read => read.Questions).ToArray() },
+    ];
 
     private void Command(string sql, params NpgsqlParameter[] parameters)
     {
@@ -94,8 +134,4 @@ internal sealed class AnswerWriting(Schema schema, NpgsqlConnection connection)
         foreach (var parameter in parameters) command.Parameters.Add(parameter);
         _batch.BatchCommands.Add(command);
     }
-
-    private static NpgsqlParameter Kinds(IEnumerable<Subject> subjects) => new() { Value = subjects.Select(subject => (short)subject.Kind).ToArray() };
-
-    private static NpgsqlParameter Ids(IEnumerable<Subject> subjects) => new() { Value = subjects.Select(subject => subject.Id).ToArray() };
 }

@@ -16,7 +16,7 @@ internal sealed class RowCopy(Schema schema, NpgsqlConnection connection)
     {
         for (var i = 0; i < _rows.Length; i++)
         {
-            if (answers.Rows[i] is not { } rows) continue;
+            var rows = answers.Rows[i];
             for (var number = 0; number < rows.Count; number++) _rows[i].Add((answers.Subject, number, rows[number]));
             if (_rows[i].Count >= Enough) await FlushAsync(i, cancel);
         }
