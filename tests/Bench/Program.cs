@@ -1,2 +1,3 @@
-Console.Error.WriteLine("The bench is not there yet.");
-return 2;
+using ColonyLineage.Bench;
+
+return await Runner.RunAsync(args);

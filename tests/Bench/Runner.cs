@@ -1,0 +1,121 @@
+using System.Globalization;
+using ColonyLineage.Command.Demo;
+using ColonyLineage.Entries;
+using ColonyLineage.Ledger;
+using ColonyLineage.Ledger.Postgres;
+using ColonyLineage.Server;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
+using Npgsql;
+
+namespace ColonyLineage.Bench;
+
+/// <summary>
+/// Ratios measured in one run on a fresh private PostgreSQL that flushes to disk: figures on standard output, one line each, and how they
+/// came about on standard error.
+/// </summary>
+internal static class Runner
+{
+    private const string Outfit = "bench";
+    private static readonly DateOnly DemoDay = new(2026, 11, 25);
+
+    public static async Task<int> RunAsync(string[] args)
+    {
+        if (!TryRead(args, out var entries, out var pairs))
+        {
+            await Console.Error.WriteLineAsync("Usage: tools/bench [--entries N] [--pairs N]   (500000 entries, at least 7 pairs)");
+            return 2;
+        }
+
+        var home = Path.Combine(Path.GetTempPath(), $"lineage-bench-{Environment.ProcessId}");
+        var options = new PostgresOptions { Home = home };
+        try
+        {
+            var postgres = await PrivatePostgres.FindOrStartAsync(options);
+            await postgres.EnsureDatabaseAsync(Outfit);
+            await MeasureAsync(postgres.ConnectionString(Outfit), entries, pairs);
+            return 0;
+        }
+        finally
+        {
+            NpgsqlConnection.ClearAllPools();
+            await PrivatePostgres.StopAsync(options);
+            Directory.Delete(home, recursive: true);
+        }
+    }
+
+    private static async Task MeasureAsync(string connectionString, int entries, int pairs)
+    {
+        Say("Making the demo outfit ...");
+        var recorded = Make(entries);
+        Say($"Loading {recorded.Count} entries ...");
+        await using (var ledger = await OutfitLedger.OpenAsync(connectionString, Outfit, new LedgerOptions(), default))
+        {
+            await ledger.LoadAsync(recorded, default);
+            await Size.MeasureAsync(connectionString, Outfit, recorded.Count);
+            await Rebuilds.MeasureAsync(ledger, connectionString, pairs);
+        }
+
+        // The server's day is the one after the last that the books hold, so that 'seasons back' means what it says.
+        var now = recorded[^1].At.AddDays(1);
+        await using var app = await LineageServer.BuildAsync(
+            new ServerOptions { ConnectionString = connectionString, Outfit = Outfit, Urls = "http://127.0.0.1:0", Time = new FixedTime(now) });
+        await app.StartAsync();
+        using var http = new HttpClient { BaseAddress = new Uri(app.Urls.First()) };
+        await using var source = NpgsqlDataSource.Create(connectionString);
+        var books = app.Services.GetRequiredService<OutfitLedger>();
+        var bench = new Against(http, source, books, Outfit, DateOnly.FromDateTime(now.UtcDateTime), pairs);
+        await new Visits(bench).MeasureAsync();
+        await new Asking(bench, recorded).MeasureAsync();
+        await app.StopAsync();
+    }
+
+    /// <summary>
+    /// As many entries as asked for, in the order in which they were recorded, whole acts: of the demo outfit of 5,000 colonies over ten
+    /// seasons, or of as many colonies more as it takes.
+    /// </summary>
+    private static List<Recorded> Make(int entries)
+    {
+        var demo = DemoOutfit.Make(new DemoOptions { Colonies = Math.Max(5000, entries / 180), Yards = null, Seasons = 10, Today = DemoDay });
+        var count = Math.Min(entries, demo.Count);
+        while (count < demo.Count && demo[count].Entry.Act == demo[count - 1].Entry.Act) count++;
+        return [.. demo.Take(count)];
+    }
+
+    /// <summary>One figure.</summary>
+    public static void Report(string name, double value, double? target) =>
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name}: {(target is null && value >= 100 ? value.ToString("0", CultureInfo.InvariantCulture) : value.ToString("0.00", CultureInfo.InvariantCulture))}{(target is { } x ? $" (target {x:0.#} x)" : "")}"));
+
+    /// <summary>A ratio, with how it came about.</summary>
+    public static void Report(string name, Measured measured, double? target)
+    {
+        Say($"  {name}: {measured.Details}");
+        Report(name, measured.Ratio, target);
+    }
+
+    public static void Say(string text) => Console.Error.WriteLine(text);
+
+    private static bool TryRead(string[] args, out int entries, out int pairs)
+    {
+        (entries, pairs) = (500_000, 7);
+        for (var i = 0; i < args.Length; i += 2)
+        {
+            if (i + 1 >= args.Length || !int.TryParse(args[i + 1], NumberStyles.None, CultureInfo.InvariantCulture, out var number)) return false;
+            if (args[i] == "--entries" && number is >= 1000 and <= 5_000_000) entries = number;
+            else if (args[i] == "--pairs" && number is >= 7 and <= 1000) pairs = number;
+            else return false;
+        }
+
+        return true;
+    }
+
+    private sealed class FixedTime(DateTimeOffset now) : TimeProvider
+    {
+        public override DateTimeOffset GetUtcNow() => now;
+
+        public override TimeZoneInfo LocalTimeZone => TimeZoneInfo.Utc;
+    }
+}
+
+/// <summary>What the measurements share.</summary>
+internal sealed record Against(HttpClient Http, NpgsqlDataSource Source, OutfitLedger Books, string Outfit, DateOnly Today, int Pairs);
