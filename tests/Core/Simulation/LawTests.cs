@@ -3,6 +3,7 @@ using ColonyLineage.Projections;
 using ColonyLineage.Projections.Cards;
 using ColonyLineage.Projections.Conflicts;
 using ColonyLineage.Projections.DoseCompleteness;
+using ColonyLineage.Projections.Lineage;
 using ColonyLineage.Projections.QueensByAge;
 using ColonyLineage.Simulation;
 
@@ -68,7 +69,7 @@ public class LawTests(ITestOutputHelper output)
 
         string[] must =
         [
-            .. Kinds.All.Select(kind => kind.Name), .. Enum.GetNames<HowCame>().Select(came => $"came {came}"), .. Enum.GetNames<Projections.Lineage.LinkKind>().Select(link => $"link {link}"),
+            .. Kinds.All.Select(kind => kind.Kind.Name), .. Enum.GetNames<HowCame>().Select(came => $"came {came}"), .. Enum.GetNames<LinkKind>().Select(link => $"link {link}"),
             "after-end", "before-beginning", "two-on-a-spot", "moved-from-elsewhere", "queen-in-two-places", "mark-against-record", "too-many-mites", "daughter-older", "settled",
             "certain", "possible", "unknown", "line", "queen", "unnamed queen", "none known", "above", "dead-out in an interval",
             "three colonies on a path", "back into its maker", "frames less treated", "too many", "owed", "course not defined",

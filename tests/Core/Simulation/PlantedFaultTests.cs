@@ -28,11 +28,7 @@ public class PlantedFaultTests(ITestOutputHelper output)
     [Fact]
     public void Empty_comb_that_counts_as_a_path_is_found()
     {
-        var faulty = Folds.Real with
-        {
-            Order = (recorded, asOf, knownAt) =>
-                [.. Standing.Of(recorded, asOf, knownAt).Select(entry => entry is FramesMoved { Of: FramesOf.EmptyComb } frames ? frames with { Of = FramesOf.Brood } : entry)],
-        };
+        var faulty = Folds.Real with { Questions = [.. Folds.Real.Questions.Select(question => question == Questions.DoseCompleteness ? new EmptyComb() : question)] };
         var (failure, small) = Found(faulty);
         Assert.StartsWith("the oracle agrees", failure.Law);
         Assert.Contains(small, recorded => recorded.Entry is FramesMoved { Of: FramesOf.EmptyComb });
@@ -90,6 +86,20 @@ public class PlantedFaultTests(ITestOutputHelper output)
     {
         var faulty = Folds.Real with { Questions = [.. Folds.Real.Questions.Select(question => question == Questions.DoseCompleteness ? new Elsewhere() : question)] };
         Assert.Equal("the law of evidence", Found(faulty).Failure.Law);
+    }
+
+    private sealed class EmptyComb : Question<DoseRow>
+    {
+        public override string Name => Questions.DoseCompleteness.Name;
+
+        public override bool Asks(SubjectKind kind) => Questions.DoseCompleteness.Asks(kind);
+
+        public override IEnumerable<DoseRow> RowsFor(Books books, Subject subject)
+        {
+            var combs = books.Colony(new ColonyId(subject.Id)).Counted.OfType<FramesMoved>().LastOrDefault(frames => frames.Of == FramesOf.EmptyComb && frames.To.Value == subject.Id);
+            return Questions.DoseCompleteness.RowsFor(books, subject)
+                .Select(row => combs is not null && row.Had > 0 && row.FramesHad is null ? row with { FramesHad = 0, FramesRemark = "empty comb" } : row);
+        }
     }
 
     private sealed class Unnoted : Question<DoseRow>
