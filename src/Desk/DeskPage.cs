@@ -17,6 +17,20 @@ public abstract class DeskPage : ComponentBase
     /// <summary>Whoever asked may have gone away.</summary>
     protected CancellationToken Cancel => Http?.RequestAborted ?? CancellationToken.None;
 
+    /// <summary>Reads what the page shows.</summary>
+    protected virtual Task ReadAsync() => Task.CompletedTask;
+
+    /// <summary>
+    /// Reads first and renders then. A component's usual life renders it once while it still waits for the books, and a page has nothing to
+    /// show then.
+    /// </summary>
+    public override async Task SetParametersAsync(ParameterView parameters)
+    {
+        parameters.SetParameterProperties(this);
+        await ReadAsync();
+        await base.SetParametersAsync(ParameterView.Empty);
+    }
+
     /// <summary>There is no such thing: the page says so, and so does its status.</summary>
     protected bool Missing { get; private set; }
 

@@ -8,7 +8,7 @@ namespace ColonyLineage.Bench;
 /// Questions by HTTP against the hand-written SQL for the same rows. The server keeps what it has worked out until something is recorded,
 /// so both are measured: asked for the first time after something was recorded, and asked again.
 /// </summary>
-internal sealed class Asking(Against bench, IReadOnlyList<Recorded> recorded)
+internal sealed class Asking(Against bench, Loaded loaded)
 {
     public async Task MeasureAsync()
     {
@@ -32,7 +32,7 @@ internal sealed class Asking(Against bench, IReadOnlyList<Recorded> recorded)
     private async Task DescendantsAsync()
     {
         Runner.Say("Descendants of a queen ...");
-        var breeder = recorded.Select(one => one.Entry).OfType<LineStarted>().First().Breeder.Value;
+        var breeder = loaded.Breeder.Value;
         var sql = $"""
             with recursive kin as (
                 select l.to_id as id, 1 as steps from {bench.Outfit}.lineage l where l.from_id = '{breeder}'
@@ -77,8 +77,7 @@ internal sealed class Asking(Against bench, IReadOnlyList<Recorded> recorded)
     /// <summary>Something is recorded: a note on one colony.</summary>
     private async Task NoteAsync()
     {
-        var colony = recorded.Select(one => one.Entry).OfType<ColonyEstablished>().First().Colony;
-        await bench.Books.RecordAsync([new Noted { Id = new EntryId(Guid.CreateVersion7()), On = bench.Today, Act = new ActId(Guid.CreateVersion7()), Colony = colony, Text = "bench" }], default);
+        await bench.Books.RecordAsync([new Noted { Id = new EntryId(Guid.CreateVersion7()), On = bench.Today, Act = new ActId(Guid.CreateVersion7()), Colony = loaded.Colony, Text = "bench" }], default);
     }
 
     /// <summary>A ratio says nothing unless both give the same rows.</summary>

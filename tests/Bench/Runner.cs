@@ -46,18 +46,16 @@ internal static class Runner
 
     private static async Task MeasureAsync(string connectionString, int entries, int pairs)
     {
-        Say("Making the demo outfit ...");
-        var recorded = Make(entries);
-        Say($"Loading {recorded.Count} entries ...");
+        Loaded loaded;
         await using (var ledger = await OutfitLedger.OpenAsync(connectionString, Outfit, new LedgerOptions(), default))
         {
-            await ledger.LoadAsync(recorded, default);
-            await Size.MeasureAsync(connectionString, Outfit, recorded.Count);
+            loaded = await LoadAsync(ledger, entries);
+            await Size.MeasureAsync(connectionString, Outfit, loaded.Entries);
             await Rebuilds.MeasureAsync(ledger, connectionString, pairs);
         }
 
         // The server's day is the one after the last that the books hold, so that 'seasons back' means what it says.
-        var now = recorded[^1].At.AddDays(1);
+        var now = loaded.Last.AddDays(1);
         await using var app = await LineageServer.BuildAsync(
             new ServerOptions { ConnectionString = connectionString, Outfit = Outfit, Urls = "http://127.0.0.1:0", Time = new FixedTime(now) });
         await app.StartAsync();
@@ -66,17 +64,28 @@ internal static class Runner
         var books = app.Services.GetRequiredService<OutfitLedger>();
         var bench = new Against(http, source, books, Outfit, DateOnly.FromDateTime(now.UtcDateTime), pairs);
         await new Visits(bench).MeasureAsync();
-        await new Asking(bench, recorded).MeasureAsync();
+        await new Asking(bench, loaded).MeasureAsync();
         await app.StopAsync();
     }
 
+    /// <summary>Loads the entries, and lets go of them: nothing that is measured afterwards shall pay for keeping them in memory.</summary>
+    private static async Task<Loaded> LoadAsync(OutfitLedger ledger, int entries)
+    {
+        Say("Making the demo outfit ...");
+        var recorded = Make(entries);
+        Say($"Loading {recorded.Count} entries ...");
+        await ledger.LoadAsync(recorded, default);
+        var facts = recorded.Select(one => one.Entry);
+        return new Loaded(recorded.Count, recorded[^1].At, facts.OfType<LineStarted>().First().Breeder, facts.OfType<ColonyEstablished>().First().Colony);
+    }
+
     /// <summary>
-    /// As many entries as asked for, in the order in which they were recorded, whole acts: of the demo outfit of 5,000 colonies over ten
-    /// seasons, or of as many colonies more as it takes.
+    /// As many entries as asked for, in the order in which they were recorded, whole acts, of the demo outfit over ten seasons: 5,000 colonies
+    /// for 500,000 entries, and in proportion. They end about half way, in the fifth season.
     /// </summary>
     private static List<Recorded> Make(int entries)
     {
-        var demo = DemoOutfit.Make(new DemoOptions { Colonies = Math.Max(5000, entries / 180), Yards = null, Seasons = 10, Today = DemoDay });
+        var demo = DemoOutfit.Make(new DemoOptions { Colonies = Math.Max(120, entries / 100), Yards = null, Seasons = 10, Today = DemoDay });
         var count = Math.Min(entries, demo.Count);
         while (count < demo.Count && demo[count].Entry.Act == demo[count - 1].Entry.Act) count++;
         return [.. demo.Take(count)];
@@ -116,6 +125,9 @@ internal static class Runner
         public override TimeZoneInfo LocalTimeZone => TimeZoneInfo.Utc;
     }
 }
+
+/// <summary>What is in the books: how many entries, when the last was recorded, the breeder of the first line, and some colony.</summary>
+internal sealed record Loaded(int Entries, DateTimeOffset Last, QueenId Breeder, ColonyId Colony);
 
 /// <summary>What the measurements share.</summary>
 internal sealed record Against(HttpClient Http, NpgsqlDataSource Source, OutfitLedger Books, string Outfit, DateOnly Today, int Pairs);
