@@ -66,11 +66,18 @@ public sealed class ConflictsQuestion : Question<ConflictRow>
             foreach (var other in books.Yard(stay.Spot.Yard).Tenants.GetValueOrDefault(stay.Spot.Number, []).Where(other => other != colony.Colony))
                 foreach (var theirs in books.Colony(other).Stays.Where(theirs => theirs.Spot == stay.Spot && !theirs.Above))
                     if (Overlap(stay, theirs))
-                        yield return ("two-on-a-spot", $"{Names.Of(colony)} and {Names.Of(books.Colony(other))} both stand on {Names.Of(books.Yard(stay.Spot.Yard))} {stay.Spot.Number}, and none is above the other", [stay.CameBy, theirs.CameBy]);
+                        yield return ("two-on-a-spot", $"{Names.Of(colony)} and {Names.Of(books.Colony(other))} both on {Names.Of(books.Yard(stay.Spot.Yard))} {stay.Spot.Number} {Together(stay, theirs)}, and none above the other", [stay.CameBy, theirs.CameBy]);
     }
 
     /// <summary>Two stays overlap where each began before the other certainly ended, in the order of things.</summary>
     private static bool Overlap(Stay one, Stay other) => Begins(one) < Ends(other) && Begins(other) < Ends(one);
+
+    private static string Together(Stay one, Stay other)
+    {
+        var from = one.From.Day > other.From.Day ? one.From : other.From;
+        var ends = new[] { one.To, other.To }.OfType<Occurred>().OrderBy(end => end.Day).ToList();
+        return ends.Count == 0 ? $"since {from}" : $"from {from} to {ends[0]}";
+    }
 
     private static Place Begins(Stay stay) => Place.Of(stay.CameBy);
 

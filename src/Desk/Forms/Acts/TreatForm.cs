@@ -9,7 +9,7 @@ public sealed class TreatForm : ActForm
 
     public override string Title => "Treat a yard";
 
-    public override string About => "A dose on every colony that stands in the yard that day, but for the spots that you leave out. The label and local law bind.";
+    public override string About => "A dose on every colony that stands in the yard that day, but for the spots that you leave out. The label and local law bind. Acids and their vapours burn eyes, skin and lungs: protect yourself as the label says.";
 
     public override IReadOnlyList<Part> Parts(Bench bench) =>
     [
