@@ -13,7 +13,7 @@ internal sealed class Kin(OutfitLedger ledger, ReadCache cache)
     [
         new("kind", ColumnType.Text), new("id", ColumnType.Id), new("name", ColumnType.Text), new("steps", ColumnType.Whole), new("link", ColumnType.Text), new("by", ColumnType.Text),
         new("sure", ColumnType.Text), new("yard", ColumnType.Text), new("spot", ColumnType.Text), new("colony", ColumnType.Text), new("began", ColumnType.Day), new("ended", ColumnType.Day),
-        new("fate", ColumnType.Text), new("living", ColumnType.Flag), new("entries", ColumnType.Entries),
+        new("fate", ColumnType.Text), new("living", ColumnType.Flag), new("taken_out", ColumnType.Text), new("entries", ColumnType.Entries),
     ];
 
     private static readonly AnswerColumn[] ContactColumns =
@@ -99,7 +99,7 @@ internal sealed class Kin(OutfitLedger ledger, ReadCache cache)
             return
             [
                 kind, id, name, steps, Word(link.Link), by, link.Sure is { } sure ? Word(sure) : null, known?.Yard, known?.Spot, kind == "colony" ? name : known?.Colony, known?.Began, known?.Ended,
-                known?.Fate, known is not null && known.Ended is null, link.Entries.Concat(known?.Entries ?? []).Select(entry => entry.Value).Distinct().ToArray(),
+                known?.Fate, known is not null && known.Ended is null, known?.TakenOut, link.Entries.Concat(known?.Entries ?? []).Select(entry => entry.Value).Distinct().ToArray(),
             ];
         }
 
