@@ -13,7 +13,7 @@ internal static class CoursesGiven
             left.Season != right.Season ? left.Season.CompareTo(right.Season) : string.CompareOrdinal(left.Course, right.Course)));
         foreach (var dose in colony.Counted.OfType<Treated>()) given.Add((Season.Of(dose.On.Day, start), dose.Course));
         foreach (var joining in colony.Counted)
-            if (Joined(joining, colony.Colony) is { } from)
+            if (InSeason.Joined(joining, colony.Colony) is { } from)
                 Gather(books, from, Place.Of(joining), Season.Of(joining.On.Day, start), given, []);
         return given.Select(pair => (pair.Course, pair.Season));
     }
@@ -22,20 +22,13 @@ internal static class CoursesGiven
     {
         if (walked.TryGetValue(colony, out var done) && before <= done) return;
         walked[colony] = before;
-        var firstDay = Season.FirstDay(season, books.Outfit.SeasonStartMonth);
-        foreach (var entry in books.Colony(colony).Counted)
+        var entries = books.Colony(colony).Counted;
+        for (var i = InSeason.First(entries, Season.FirstDay(season, books.Outfit.SeasonStartMonth)); i < entries.Count; i++)
         {
+            var entry = entries[i];
             if (Place.Of(entry) >= before) break;
-            if (entry.On.Day < firstDay) continue;
             if (entry is Treated dose) given.Add((season, dose.Course));
-            else if (Joined(entry, colony) is { } from) Gather(books, from, Place.Of(entry), season, given, walked);
+            else if (InSeason.Joined(entry, colony) is { } from) Gather(books, from, Place.Of(entry), season, given, walked);
         }
     }
-
-    private static ColonyId? Joined(Entry entry, ColonyId colony) => entry switch
-    {
-        SplitFrom split when split.Into == colony => split.Colony,
-        Combined combined when combined.Into == colony => combined.Colony,
-        _ => null,
-    };
 }

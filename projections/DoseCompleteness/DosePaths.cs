@@ -22,7 +22,7 @@ internal sealed class DosePaths(Books books, string course, int season)
     {
         // Nothing before the season weighs anything.
         if (at.Day < _firstDay) return Path.Nothing(colony);
-        if (!_timelines.TryGetValue(colony, out var timeline)) _timelines.Add(colony, timeline = new Timeline(colony, books.Colony(colony).Counted));
+        if (!_timelines.TryGetValue(colony, out var timeline)) _timelines.Add(colony, timeline = new Timeline(colony, books.Colony(colony).Counted, _firstDay));
         for (; timeline.Next < timeline.Entries.Count && Place.Of(timeline.Entries[timeline.Next]) < at; timeline.Next++)
             Step(timeline, timeline.Entries[timeline.Next]);
         return timeline.Before(at);
@@ -35,16 +35,11 @@ internal sealed class DosePaths(Books books, string course, int season)
         var path = timeline.Now;
         var next = entry switch
         {
-            SplitFrom split when split.Into == colony => Joined(path, split.Colony, at, split, colony),
-            Combined combined when combined.Into == colony => Joined(path, combined.Colony, at, combined, colony),
-            Treated treated when path is not null && Counts(treated) => path.With(treated),
-            _ => path,
+            Treated treated => path is not null && Counts(treated) ? path.With(treated) : path,
+            _ => InSeason.Joined(entry, colony) is { } from ? Path.Less(path, Before(from, at).Then(colony, entry)) : path,
         };
         if (!ReferenceEquals(next, path)) timeline.Set(at, next!);
     }
-
-    private Path Joined(Path? path, ColonyId from, Place at, Entry by, ColonyId colony) =>
-        at.Day < _firstDay ? path ?? Path.Nothing(colony) : Path.Less(path, Before(from, at).Then(colony, by));
 
     private bool Counts(Treated treated) => treated.Course == course && Season.Of(treated.On.Day, _startMonth) == season;
 
@@ -53,12 +48,22 @@ internal sealed class DosePaths(Books books, string course, int season)
     {
         private readonly List<(Place At, Path Path)> _levels = [];
 
-        public Timeline(ColonyId colony, IReadOnlyList<Entry> entries)
+        public Timeline(ColonyId colony, IReadOnlyList<Entry> entries, DateOnly firstDay)
         {
             Colony = colony;
             Entries = entries;
+            // Nothing before the season weighs anything, so the walk begins with it.
+            Next = InSeason.First(entries, firstDay);
+            var (made, before) = (false, false);
+            for (var i = 0; i < entries.Count; i++)
+            {
+                if (InSeason.Joined(entries[i], colony) is null) continue;
+                made |= entries[i] is SplitFrom;
+                before |= i < Next;
+            }
+
             // A colony that was made has no bees before its makers gave them.
-            Now = entries.Any(entry => entry is SplitFrom split && split.Into == colony) ? null : Path.Nothing(colony);
+            Now = made && !before ? null : Path.Nothing(colony);
             Start = Now;
         }
 

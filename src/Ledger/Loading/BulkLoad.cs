@@ -32,6 +32,8 @@ internal sealed class BulkLoad(NpgsqlDataSource source, OutfitName s, DocumentSt
             group by name on conflict do nothing
             """, cancel);
         await transaction.CommitAsync(cancel);
+        // PostgreSQL would get round to it by itself, but what is asked meanwhile would be planned for empty tables.
+        await ExecuteAsync(connection, $"analyze {s}.mt_events, {s}.mt_streams, {s}.entry, {s}.entry_concerns", cancel);
         progress?.Report(("loading", 1));
     }
 

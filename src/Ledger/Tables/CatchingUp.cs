@@ -133,9 +133,13 @@ internal sealed class CatchingUp(NpgsqlDataSource source, Schema schema, Rebuild
     {
         try
         {
-            // A snapshot from ahead of this cluster's time comes with books that were restored into another cluster.
+            // A snapshot from ahead of this cluster's time comes with books that were restored into another cluster. What follows in this
+            // transaction looks up a few rows among very many; PostgreSQL, which cannot know how few, would rather read whole tables.
             await using var command = new NpgsqlCommand(
-                $"select snapshot::text, pg_current_snapshot()::text, shape from {schema.State} where pg_snapshot_xmax(snapshot) <= pg_snapshot_xmax(pg_current_snapshot())", connection);
+                $"""
+                set local enable_seqscan = off;
+                select snapshot::text, pg_current_snapshot()::text, shape from {schema.State} where pg_snapshot_xmax(snapshot) <= pg_snapshot_xmax(pg_current_snapshot())
+                """, connection);
             await using var reader = await command.ExecuteReaderAsync(cancel);
             return await reader.ReadAsync(cancel) && reader.GetString(2) == schema.Shape ? (reader.GetString(0), reader.GetString(1)) : null;
         }

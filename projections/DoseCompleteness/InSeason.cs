@@ -1,0 +1,29 @@
+using ColonyLineage.Entries;
+
+namespace ColonyLineage.Projections.DoseCompleteness;
+
+/// <summary>What of a colony's entries bears on the doses of a season.</summary>
+internal static class InSeason
+{
+    /// <summary>The place in a colony's entries, which are in the order of things, of the first that is not before a day.</summary>
+    public static int First(IReadOnlyList<Entry> entries, DateOnly day)
+    {
+        var (from, to) = (0, entries.Count);
+        while (from < to)
+        {
+            var middle = (from + to) / 2;
+            if (entries[middle].On.Day < day) from = middle + 1;
+            else to = middle;
+        }
+
+        return from;
+    }
+
+    /// <summary>The colony whose bees an entry brought into another.</summary>
+    public static ColonyId? Joined(Entry entry, ColonyId into) => entry switch
+    {
+        SplitFrom split when split.Into == into => split.Colony,
+        Combined combined when combined.Into == into => combined.Colony,
+        _ => null,
+    };
+}
