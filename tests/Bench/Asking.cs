@@ -39,7 +39,7 @@ internal sealed class Asking(Against bench, Loaded loaded)
                 union
                 select l.to_id, kin.steps + 1 from kin join {bench.Outfit}.lineage l on l.from_id = kin.id where kin.steps < 100),
             nearest as (select id, min(steps) as steps from kin group by id)
-            select r.kind, n.id, r.name, n.steps, r.yard, r.spot, r.colony, r.began, r.ended, r.fate, r.ended is null as living, r.entries
+            select r.kind, n.id, r.name, n.steps, r.yard, r.spot, r.colony, r.began, r.ended, r.fate, r.ended is null and r.colony_id is not null as living, r.entries
             from nearest n join {bench.Outfit}.register r on r.id = n.id order by n.steps
             """;
         var address = $"/lineage?format=json&descendants-of={breeder}";

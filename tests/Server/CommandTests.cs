@@ -91,7 +91,16 @@ public sealed class CommandTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(0, code);
         Assert.Contains("2 entries recorded from 1 rows", output);
         Assert.Equal("colony,day,mites,bees\r\n2,2026-08-01,-4,300\r\n", await File.ReadAllTextAsync(bad, TestContext.Current.CancellationToken));
-        Assert.Contains("0 entries recorded", (await Run("import", sheet, "--map", map, "--skip-bad", bad)).Output);
+        (_, output, _) = await Run("import", sheet, "--map", map, "--skip-bad", bad);
+        Assert.Contains("0 entries recorded", output);
+        Assert.DoesNotContain("voided", output);
+
+        // An import that was taken back does not come again by itself; another name in the mapping makes it another import.
+        var act = output.Split("--act ")[1].Split(' ')[0];
+        Assert.Equal((0, "2 entries voided.", ""), await Run("void", "--act", act, "--why", "wrong sheet"));
+        Assert.Contains("voided and stay so: to record them again, give the mapping another name.", (await Run("import", sheet, "--map", map, "--skip-bad", bad)).Output);
+        await File.WriteAllTextAsync(map, (await File.ReadAllTextAsync(map, TestContext.Current.CancellationToken)).Replace("\"cli\"", "\"cli again\""), TestContext.Current.CancellationToken);
+        Assert.Contains("2 entries recorded from 1 rows; 0 were there before.", (await Run("import", sheet, "--map", map, "--skip-bad", bad)).Output);
         Assert.Equal(3, (await Run("import", map, "--map", sheet)).Code);
     }
 

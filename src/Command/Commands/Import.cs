@@ -60,7 +60,7 @@ internal static class Import
                 progress.Report(("recording", 0.5));
                 var receipt = plan.Entries.Count == 0 ? new Receipt([], [], []) : await ledger.RecordAsync(plan.Entries, cancel);
                 if (receipt.Refusals.Count > 0) throw new RefusedException(receipt.Refusals);
-                await output.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"{receipt.New.Count:N0} entries recorded from {plan.GoodRows:N0} rows; {receipt.Known.Count:N0} were there before."));
+                await output.WriteLineAsync(await Sheets.OutcomeAsync(ledger, plan, receipt, cancel));
                 await output.WriteLineAsync($"All of it is one act: lineage void --act {plan.Act} --why … takes it back.");
                 return Exit.Done;
             });

@@ -30,7 +30,8 @@ internal static class AnswerTable
         var kept = Enumerable.Range(0, columns.Count).Where(i => cells.Count == 0 || cells.Any(row => row[i].Length > 0)).ToArray();
         var heads = columns.Select(column => answer.Columns[column].Name.Replace('_', ' ')).ToArray();
         var widths = Fit(
-            [.. kept.Select(i => cells.Select(row => row[i].Length).Append(heads[i].Length).Max())],
+            // A heading may break between words; what stands under it shall not for its sake.
+            [.. kept.Select(i => cells.Select(row => row[i].Length).Append(heads[i].Split(' ').Max(word => word.Length)).Max())],
             [.. kept.Select(i => Math.Min(LongestWord, cells.Select(row => row[i]).Append(heads[i]).Max(text => text.Split(' ').Max(word => word.Length))))]);
         var right = kept.Select(i => answer.Columns[columns[i]].Type is ColumnType.Whole or ColumnType.Number).ToArray();
         WriteLine(to, [.. kept.Select(i => heads[i])], widths, right);

@@ -99,7 +99,7 @@ internal sealed class Kin(OutfitLedger ledger, ReadCache cache)
             return
             [
                 kind, id, name, steps, Word(link.Link), by, link.Sure is { } sure ? Word(sure) : null, known?.Yard, known?.Spot, kind == "colony" ? name : known?.Colony, known?.Began, known?.Ended,
-                known?.Fate, known is not null && known.Ended is null, known?.TakenOut, link.Entries.Concat(known?.Entries ?? []).Select(entry => entry.Value).Distinct().ToArray(),
+                known?.Fate, known is { Ended: null } && (kind == "colony" || known.ColonyId is not null), known?.TakenOut, link.Entries.Concat(known?.Entries ?? []).Select(entry => entry.Value).Distinct().ToArray(),
             ];
         }
 

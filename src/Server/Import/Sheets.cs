@@ -1,3 +1,4 @@
+using System.Globalization;
 using ColonyLineage.Entries;
 using ColonyLineage.Ledger;
 using ColonyLineage.Ledger.Import;
@@ -26,6 +27,14 @@ public static class Sheets
     /// <summary>The reasons of bad cells as refusals, each at its row and column; at most <paramref name="most"/> of them.</summary>
     public static IReadOnlyList<Refusal> Refusals(ImportPlan plan, int most = 200) =>
         [.. plan.Bad.Take(most).Select(cell => new Refusal(cell.Name, cell.Column.Length == 0 ? $"row {cell.Row}" : $"row {cell.Row}, {cell.Column}", cell.Message))];
+
+    /// <summary>What came of recording a plan, in words. Who voids an import and means to run it again must not be left to wonder why nothing comes.</summary>
+    public static async Task<string> OutcomeAsync(OutfitLedger ledger, ImportPlan plan, Receipt receipt, CancellationToken cancel)
+    {
+        var said = string.Create(CultureInfo.InvariantCulture, $"{receipt.New.Count:N0} entries recorded from {plan.GoodRows:N0} rows; {receipt.Known.Count:N0} were there before.");
+        var struck = receipt.Known.Count == 0 ? 0 : (await ledger.EntriesAsync(receipt.Known, cancel)).Count(line => line.Void is not null);
+        return struck == 0 ? said : said + string.Create(CultureInfo.InvariantCulture, $" {struck:N0} of those are voided and stay so: to record them again, give the mapping another name.");
+    }
 
     /// <summary>A plan as the desk's pages show it.</summary>
     public static Desk.SheetPlan ForDesk(ImportPlan plan, int mostFaults = 1000) => new(

@@ -32,7 +32,7 @@ public static class ImportSheetHandler
             progress.Report(("recording", 0.3));
             var receipt = await ledger.RecordAsync(plan.Entries, cancel);
             if (receipt.Refusals.Count > 0) throw new RefusedException(receipt.Refusals);
-            return $"{receipt.New.Count} entries recorded, {receipt.Known.Count} were there before; act {plan.Act}.";
+            return $"{await Sheets.OutcomeAsync(ledger, plan, receipt, cancel)} Act {plan.Act}.";
         });
     }
 }
