@@ -1,5 +1,7 @@
 using ColonyLineage.Entries;
 using ColonyLineage.Projections.Cards;
+using ColonyLineage.Projections.QueensByAge;
+using ColonyLineage.Projections.Register;
 
 namespace ColonyLineage.Projections.DoseCompleteness;
 
@@ -40,6 +42,21 @@ public sealed class DoseCompletenessQuestion : Question<DoseRow>
                select colony.Blank with { Course = course.Course, Season = season, FullDoses = course.FullDoses, Had = 0, Owed = course.FullDoses, TooMany = course.FullDoses is null ? null : 0 },
         ];
     }
+
+    /// <summary>The row of a living colony that had nothing, of no course yet: for <see cref="WholeYards"/>.</summary>
+    public static DoseRow Nothing(QueenRow living, RegisterRow? colony) => new()
+    {
+        YardId = living.YardId,
+        Yard = living.Yard,
+        Spot = living.Spot,
+        ColonyId = living.ColonyId,
+        Colony = living.Colony,
+        Course = "",
+        Season = 0,
+        Had = 0,
+        Path = living.Colony,
+        Entries = colony?.Entries ?? [],
+    };
 
     private static DoseRow Row(Books books, ColonyCard colony, string course, int season)
     {

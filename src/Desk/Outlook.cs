@@ -45,22 +45,8 @@ public sealed record Outlook(QueenRow Queen, RegisterRow? Register, IReadOnlyLis
         var rows = await office.RowsAsync(Questions.DoseCompleteness, ask with { Season = season }, cancel);
         return DoseCompletenessQuestion.WholeYards(
             [.. rows.Where(row => row.Ended is null)],
-            living.Select(row => (Blank(row, register.GetValueOrDefault(row.ColonyId.Value)), register.GetValueOrDefault(row.ColonyId.Value)?.Began)),
+            living.Select(row => (DoseCompletenessQuestion.Nothing(row, register.GetValueOrDefault(row.ColonyId.Value)), register.GetValueOrDefault(row.ColonyId.Value)?.Began)),
             season,
             startMonth);
     }
-
-    private static DoseRow Blank(QueenRow row, RegisterRow? colony) => new()
-    {
-        YardId = row.YardId,
-        Yard = row.Yard,
-        Spot = row.Spot,
-        ColonyId = row.ColonyId,
-        Colony = row.Colony,
-        Course = "",
-        Season = 0,
-        Had = 0,
-        Path = row.Colony,
-        Entries = colony?.Entries ?? [],
-    };
 }

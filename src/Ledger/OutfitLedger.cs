@@ -27,6 +27,7 @@ public sealed class OutfitLedger : IAsyncDisposable
     private readonly Rebuilding _rebuilding;
     private readonly CatchingUp _catchingUp;
     private readonly DocumentStore _store;
+    private readonly System.Collections.Concurrent.ConcurrentDictionary<IQuestion, object> _kept = [];
     private Watching? _watching;
     private volatile bool _behind;
 
@@ -111,6 +112,13 @@ public sealed class OutfitLedger : IAsyncDisposable
         if (!ask.LooksBack) return await new RowReading(_source).RowsAsync<TRow>(Table(question), ask, cancel);
         var whole = await WholeAsync(ask.AsOf, ask.KnownAt, cancel);
         return [.. whole.Rows(question).Where(row => ask.Wants(row, question.Columns))];
+    }
+
+    /// <summary>All rows of a question as they are now, kept in memory from one time to the next; in the same order, and the same objects where nothing changed.</summary>
+    public async Task<IReadOnlyList<TRow>> KeptRowsAsync<TRow>(Question<TRow> question, CancellationToken cancel) where TRow : class, IRow
+    {
+        var version = await VersionAsync(cancel);
+        return await ((KeptRows<TRow>)_kept.GetOrAdd(question, _ => new KeptRows<TRow>(_source, _schema, _catchingUp.Changes, question))).AtAsync(version, cancel);
     }
 
     /// <summary>Writes the rows that are asked for as a JSON array (<see cref="RowJson"/>), straight from the read table where it can.</summary>

@@ -25,7 +25,7 @@ public static class LineageServer
         builder.WebHost.UseUrls(urls).ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
-            kestrel.Limits.MaxRequestBodySize = Math.Max(options.BodyLimitBytes, options.SheetLimitBytes) + 1_000_000;
+            kestrel.Limits.MaxRequestBodySize = Math.Max(options.BodyLimitBytes, options.SheetLimitBytes) + 32_000_000;
             kestrel.ConfigureEndpointDefaults(LoopbackOnly.Check);
         });
         builder.Logging.SetMinimumLevel(LogLevel.Warning)

@@ -31,10 +31,10 @@ public class JobsTests(RunningServer server) : IClassFixture<RunningServer>
 
         (response, body) = await ImportAsync(Sheet, Map);
         Assert.Equal(HttpStatusCode.Accepted, response.StatusCode);
-        Assert.StartsWith("4 entries recorded, 0 ", (await DoneAsync(response, body))["outcome"]!.GetValue<string>());
+        Assert.StartsWith("4 entries recorded from 2 rows; 0 were there before. Act ", (await DoneAsync(response, body))["outcome"]!.GetValue<string>());
         Assert.Single(await server.RowsAsync("/mite-watch?colony=j1&format=json"));
         (response, body) = await ImportAsync(Sheet, Map);
-        Assert.StartsWith("0 entries recorded, ", (await DoneAsync(response, body))["outcome"]!.GetValue<string>());
+        Assert.StartsWith("0 entries recorded from 2 rows; ", (await DoneAsync(response, body))["outcome"]!.GetValue<string>());
     }
 
     [Fact]

@@ -12,6 +12,9 @@ internal sealed class AnswerWriting(Schema schema, NpgsqlConnection connection)
 {
     private readonly NpgsqlBatch _batch = new(connection);
 
+    /// <summary>The subjects whose rows are different, with a bit for each question concerned.</summary>
+    public Dictionary<Subject, int> Changed { get; } = [];
+
     /// <summary>Adds the differences.</summary>
     /// <param name="pairs">The answers of the same subjects to the same questions, before and after.</param>
     public void Add(IReadOnlyList<(Answers Before, Answers After)> pairs)
@@ -20,13 +23,18 @@ internal sealed class AnswerWriting(Schema schema, NpgsqlConnection connection)
         AddReads(pairs);
     }
 
-    /// <summary>Sends it all. What can be worked out again need not wait for the disk.</summary>
-    public async Task FinishAsync(string upTo, CancellationToken cancel)
+    /// <summary>Sends it all, and gives the version that the tables are at. What can be worked out again need not wait for the disk.</summary>
+    public async Task<long> FinishAsync(string upTo, CancellationToken cancel)
     {
         var version = _batch.BatchCommands.Count == 0 ? "" : $", version = nextval('{schema.Outfit}.read_version')";
-        Command($"update {schema.State} set snapshot = $1::pg_snapshot{version}", new NpgsqlParameter { Value = upTo });
+        Command($"update {schema.State} set snapshot = $1::pg_snapshot{version} returning version", new NpgsqlParameter { Value = upTo });
         Command("set local synchronous_commit = off");
-        await using (_batch) await _batch.ExecuteNonQueryAsync(cancel);
+        await using (_batch)
+        await using (var reader = await _batch.ExecuteReaderAsync(cancel))
+        {
+            await reader.ReadAsync(cancel);
+            return reader.GetInt64(0);
+        }
     }
 
     private void AddRows(int question, IReadOnlyList<(Answers Before, Answers After)> pairs)
@@ -41,6 +49,7 @@ internal sealed class AnswerWriting(Schema schema, NpgsqlConnection connection)
                 var was = number < before.Rows[question].Count ? before.Rows[question][number] : null;
                 var row = number < after.Rows[question].Count ? after.Rows[question][number] : null;
                 if (was is not null && row is not null && Same(was, row, columns)) continue;
+                Changed[after.Subject] = Changed.GetValueOrDefault(after.Subject) | (1 << question);
                 if (was is not null) old.Add((after.Subject, number));
                 if (row is not null) now.Add((after.Subject, number, row));
             }

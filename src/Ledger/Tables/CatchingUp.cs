@@ -30,6 +30,9 @@ internal sealed class CatchingUp(NpgsqlDataSource source, Schema schema, Rebuild
 
     private bool _whole;
 
+    /// <summary>What this process changed in the read tables, for those who keep rows of them.</summary>
+    public Changes Changes { get; } = new();
+
     public Task RunAsync(CancellationToken cancel) => AloneAsync(async () =>
     {
         while (!await TryAsync(cancel))
@@ -113,8 +116,9 @@ internal sealed class CatchingUp(NpgsqlDataSource source, Schema schema, Rebuild
             writing.Add([.. before.Zip(WorkOut(asked))]);
         }
 
-        await writing.FinishAsync(state.Now, cancel);
+        var version = await writing.FinishAsync(state.Now, cancel);
         await transaction.CommitAsync(cancel);
+        Changes.Add(state.Version, version, writing.Changed);
         _books.UpTo = state.Now;
         return true;
     }
@@ -129,7 +133,7 @@ internal sealed class CatchingUp(NpgsqlDataSource source, Schema schema, Rebuild
     }
 
     /// <summary>Where the tables are and where the database is now; null where the tables are missing, of another version, or from another cluster.</summary>
-    private async Task<(string Then, string Now)?> UpToAsync(NpgsqlConnection connection, CancellationToken cancel)
+    private async Task<(string Then, string Now, long Version)?> UpToAsync(NpgsqlConnection connection, CancellationToken cancel)
     {
         try
         {
@@ -138,10 +142,10 @@ internal sealed class CatchingUp(NpgsqlDataSource source, Schema schema, Rebuild
             await using var command = new NpgsqlCommand(
                 $"""
                 set local enable_seqscan = off;
-                select snapshot::text, pg_current_snapshot()::text, shape from {schema.State} where pg_snapshot_xmax(snapshot) <= pg_snapshot_xmax(pg_current_snapshot())
+                select snapshot::text, pg_current_snapshot()::text, shape, version from {schema.State} where pg_snapshot_xmax(snapshot) <= pg_snapshot_xmax(pg_current_snapshot())
                 """, connection);
             await using var reader = await command.ExecuteReaderAsync(cancel);
-            return await reader.ReadAsync(cancel) && reader.GetString(2) == schema.Shape ? (reader.GetString(0), reader.GetString(1)) : null;
+            return await reader.ReadAsync(cancel) && reader.GetString(2) == schema.Shape ? (reader.GetString(0), reader.GetString(1), reader.GetInt64(3)) : null;
         }
         catch (PostgresException missing) when (missing.SqlState == PostgresErrorCodes.UndefinedTable)
         {

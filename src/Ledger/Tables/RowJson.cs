@@ -45,7 +45,8 @@ public static class RowJson
         return buffer.ToArray();
     }
 
-    internal static void WriteValue(Utf8JsonWriter json, object? value)
+    /// <summary>Writes one value of a column.</summary>
+    public static void WriteValue(Utf8JsonWriter json, object? value)
     {
         switch (value)
         {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using ColonyLineage.Ledger.Tables;
 
 namespace ColonyLineage.Server.Answers;
 
@@ -55,20 +56,8 @@ public static class AnswerJson
 
     internal static void WriteValue(Utf8JsonWriter json, object? value)
     {
-        switch (value)
-        {
-            case null: json.WriteNullValue(); break;
-            case string text: json.WriteStringValue(text); break;
-            case int whole: json.WriteNumberValue(whole); break;
-            case decimal number: json.WriteNumberValue(number); break;
-            case bool flag: json.WriteBooleanValue(flag); break;
-            case Guid id: json.WriteStringValue(id); break;
-            case DateOnly day: json.WriteStringValue(Text(day)); break;
-            case DateTimeOffset instant: json.WriteStringValue(Text(instant)); break;
-            case Guid[] ids: WriteAll(json, ids, id => json.WriteStringValue(id)); break;
-            case string[] texts: WriteAll(json, texts, json.WriteStringValue); break;
-            default: throw new NotSupportedException($"A {value.GetType().Name} in an answer.");
-        }
+        if (value is DateTimeOffset instant) json.WriteStringValue(Text(instant));
+        else RowJson.WriteValue(json, value);
     }
 
     /// <summary>A day as ISO 8601 has it.</summary>
@@ -76,11 +65,4 @@ public static class AnswerJson
 
     /// <summary>An instant as RFC 3339 has it, in UTC.</summary>
     public static string Text(DateTimeOffset instant) => instant.UtcDateTime.ToString("yyyy-MM-ddTHH:mm:ss.FFFFFF'Z'", CultureInfo.InvariantCulture);
-
-    private static void WriteAll<T>(Utf8JsonWriter json, T[] all, Action<T> write)
-    {
-        json.WriteStartArray();
-        foreach (var one in all) write(one);
-        json.WriteEndArray();
-    }
 }

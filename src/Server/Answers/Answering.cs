@@ -1,4 +1,5 @@
 using System.Reflection;
+using System.Runtime.CompilerServices;
 using ColonyLineage.Desk;
 using ColonyLineage.Entries;
 using ColonyLineage.Ledger;
@@ -13,6 +14,9 @@ namespace ColonyLineage.Server.Answers;
 /// <summary>Answers questions by name, for addresses and the command line.</summary>
 public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
 {
+    // A row that is still the same object has the same JSON.
+    private static readonly ConditionalWeakTable<QueenRow, ReadyQueen> Ready = [];
+
     private static readonly MethodInfo Plain = typeof(Answering).GetMethod(nameof(PlainAsync), BindingFlags.Instance | BindingFlags.NonPublic)!;
 
     /// <summary>The question that lists entries themselves, so that any answer can be audited.</summary>
@@ -67,7 +71,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
     }
 
     /// <summary>
-    /// Writes the rows as a JSON array by the quick way, where there is one: straight from the read table, or the queens as they are kept
+    /// Writes the rows as a JSON array by the quick way, where there is one: straight from the read table, or out of what is kept
     /// ready. False where the answer has to be worked out.
     /// </summary>
     public async Task<bool> TryWriteRowsAsync(string question, Asked asked, Stream utf8, CancellationToken cancel)
@@ -80,7 +84,14 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
             return true;
         }
 
-        if (question != "queens-by-age" || asked.CountBy is not null) return false;
+        if (asked.CountBy is not null) return false;
+        if (question == "lineage" && asked.ContactsOf is null)
+        {
+            await new Kin(ledger, cache).WriteAsync(asked, utf8, cancel);
+            return true;
+        }
+
+        if (question != "queens-by-age") return false;
         utf8.WriteByte((byte)'[');
         var first = true;
         foreach (var (queen, answers) in await QueensReadyAsync(asked, cancel))
@@ -148,7 +159,8 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
     private async Task<IEnumerable<(ReadyQueen Queen, string Answers)>> QueensReadyAsync(Asked asked, CancellationToken cancel)
     {
         var (question, ask) = (Questions.QueensByAge, asked.Ask);
-        IEnumerable<ReadyQueen> ready = await cache.GetAsync("queens ready", async stop => (await ledger.RowsAsync(question, Ask.Everything, stop)).Select(ReadyQueen.Of).ToList(), cancel);
+        var rows = await cache.RowsAsync(question, cancel);
+        IEnumerable<ReadyQueen> ready = cache.Made("queens ready", () => rows.Select(row => Ready.GetValue(row, ReadyQueen.Of)).ToList(), rows);
         if (ask != Ask.Everything) ready = ready.Where(queen => ask.Wants(queen.Row, question.Columns));
         return await ThatAnswerAsync(ready, queen => queen.Row, asked, cancel);
     }
@@ -175,7 +187,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
             var living = await ledger.RowsAsync(Questions.QueensByAge, all, cancel);
             var register = (await ledger.RowsAsync(Questions.Register, all, cancel)).Where(row => row.Kind == SubjectKind.Colony).ToDictionary(row => row.Id);
             var outfit = await OutfitAsync(ask, cancel);
-            rows = DoseCompletenessQuestion.WholeYards(rows, living.Select(row => (Blank(row, register), register.GetValueOrDefault(row.ColonyId.Value)?.Began)), season, outfit.SeasonStartMonth);
+            rows = DoseCompletenessQuestion.WholeYards(rows, living.Select(row => (DoseCompletenessQuestion.Nothing(row, register.GetValueOrDefault(row.ColonyId.Value)), register.GetValueOrDefault(row.ColonyId.Value)?.Began)), season, outfit.SeasonStartMonth);
         }
 
         return Answer.Of(new DoseFilter(asked.Course, asked.State, Ended: true).Apply(rows.Where(row => ask.Wants(row, question.Columns))));
@@ -189,21 +201,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
 
     private async Task<Projections.Cards.OutfitCard> OutfitAsync(Ask ask, CancellationToken cancel) => ask.LooksBack
         ? (await ledger.WholeAsync(ask.AsOf, ask.KnownAt, cancel)).Books.Outfit
-        : await cache.GetAsync("outfit", stop => Task.FromResult(ledger.OpenBooks(stop).Outfit), cancel);
-
-    private static DoseRow Blank(QueenRow row, IReadOnlyDictionary<Guid, Projections.Register.RegisterRow> register) => new()
-    {
-        YardId = row.YardId,
-        Yard = row.Yard,
-        Spot = row.Spot,
-        ColonyId = row.ColonyId,
-        Colony = row.Colony,
-        Course = "",
-        Season = 0,
-        Had = 0,
-        Path = row.Colony,
-        Entries = register.GetValueOrDefault(row.ColonyId.Value)?.Entries ?? [],
-    };
+        : await cache.OutfitAsync(cancel);
 
     /// <summary>The day that 'seasons back' is reckoned from: the day looked back to, else today.</summary>
     private DateOnly Day(Ask ask) => ask.AsOf ?? (ask.KnownAt is { } at && DateOnly.FromDateTime(at.UtcDateTime) < clock.Today ? DateOnly.FromDateTime(at.UtcDateTime) : clock.Today);

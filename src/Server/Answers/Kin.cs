@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using ColonyLineage.Entries;
 using ColonyLineage.Ledger;
 using ColonyLineage.Projections;
@@ -23,13 +24,34 @@ internal sealed class Kin(OutfitLedger ledger, ReadCache cache)
     ];
 
     /// <summary>All descendants or ancestors of a queen or colony, nearest first, each once, with where it stands and what became of it.</summary>
-    public async Task<Answer> AnswerAsync(Asked asked, CancellationToken cancel)
+    public async Task<Answer> AnswerAsync(Asked asked, CancellationToken cancel) =>
+        new(Columns, [.. (await WalkAsync(asked, cancel)).Select(found => found.Values())]);
+
+    /// <summary>The same as a JSON array.</summary>
+    public async Task WriteAsync(Asked asked, Stream utf8, CancellationToken cancel)
+    {
+        utf8.WriteByte((byte)'[');
+        var first = true;
+        foreach (var found in await WalkAsync(asked, cancel))
+        {
+            if (!first) utf8.WriteByte((byte)',');
+            first = false;
+            found.Write(utf8);
+        }
+
+        utf8.WriteByte((byte)']');
+    }
+
+    private async Task<IEnumerable<Found>> WalkAsync(Asked asked, CancellationToken cancel)
     {
         var tree = await TreeAsync(asked.Ask, cancel);
         var down = asked.DescendantsOf is not null;
-        var starts = tree.Named(asked.DescendantsOf ?? asked.AncestorsOf!, down ? "descendants-of" : "ancestors-of", null);
+        return Walk(tree, tree.Named(asked.DescendantsOf ?? asked.AncestorsOf!, down ? "descendants-of" : "ancestors-of", null), down).Where(found => Wanted(asked, found));
+    }
+
+    private static IEnumerable<Found> Walk(Tree tree, IReadOnlyList<Guid> starts, bool down)
+    {
         var seen = starts.ToHashSet();
-        var rows = new List<object?[]>();
         var queue = new Queue<(Guid Id, int Steps)>(starts.Select(start => (start, 0)));
         while (queue.TryDequeue(out var here))
             foreach (var link in down ? tree.Graph.From(here.Id) : tree.Graph.To(here.Id))
@@ -37,11 +59,8 @@ internal sealed class Kin(OutfitLedger ledger, ReadCache cache)
                 var there = down ? link.ToId : link.FromId;
                 if (!seen.Add(there)) continue;
                 queue.Enqueue((there, here.Steps + 1));
-                var row = tree.Row(link, there, down ? link.To : link.From, down ? link.From : link.To, here.Steps + 1);
-                if (Wanted(asked, row)) rows.Add(row);
+                yield return new Found(link, down, here.Steps + 1, tree.Who(there));
             }
-
-        return new Answer(Columns, rows);
     }
 
     /// <summary>Every colony that shared frames, a yard or a parent with one since a day.</summary>
@@ -55,21 +74,21 @@ internal sealed class Kin(OutfitLedger ledger, ReadCache cache)
             [.. contacts.Select(one => (object?[])[one.ColonyId, one.Colony, one.How, one.Where, one.From, one.To, one.Entries.Select(id => id.Value).ToArray()])]);
     }
 
-    private static bool Wanted(Asked asked, object?[] row) =>
-        (!asked.Living || row[13] is true)
-        && (asked.Ask.Yard is null || Same(asked.Ask.Yard, row[7]))
-        && (asked.Ask.Spot is null || Same(asked.Ask.Spot, row[8]))
-        && (asked.Ask.Colony is null || Same(asked.Ask.Colony, row[9]));
+    private static bool Wanted(Asked asked, Found found) =>
+        (!asked.Living || found.IsLiving)
+        && (asked.Ask.Yard is null || Same(asked.Ask.Yard, found.Known?.Yard))
+        && (asked.Ask.Spot is null || Same(asked.Ask.Spot, found.Known?.Spot))
+        && (asked.Ask.Colony is null || Same(asked.Ask.Colony, found.Colony));
 
-    private static bool Same(string wanted, object? value) => string.Equals(wanted, value as string, StringComparison.OrdinalIgnoreCase);
+    private static bool Same(string wanted, string? value) => string.Equals(wanted, value, StringComparison.OrdinalIgnoreCase);
 
     private static Ask Clocks(Ask ask) => new() { AsOf = ask.AsOf, KnownAt = ask.KnownAt };
 
     private async Task<Tree> TreeAsync(Ask ask, CancellationToken cancel)
     {
-        if (!ask.LooksBack)
-            return await cache.GetAsync("tree", async stop => new Tree(await ledger.RowsAsync(Questions.Lineage, Ask.Everything, stop), await ledger.RowsAsync(Questions.Register, Ask.Everything, stop)), cancel);
-        return new Tree(await ledger.RowsAsync(Questions.Lineage, Clocks(ask), cancel), await ledger.RowsAsync(Questions.Register, Clocks(ask), cancel));
+        if (ask.LooksBack) return new Tree(await ledger.RowsAsync(Questions.Lineage, Clocks(ask), cancel), await ledger.RowsAsync(Questions.Register, Clocks(ask), cancel));
+        var (links, register) = (await cache.RowsAsync(Questions.Lineage, cancel), await cache.RowsAsync(Questions.Register, cancel));
+        return cache.Made("tree", () => new Tree(links, register), links, register);
     }
 
     /// <summary>The links to walk along, with who is who.</summary>
@@ -92,17 +111,78 @@ internal sealed class Kin(OutfitLedger ledger, ReadCache cache)
             throw Answering.Refuse(Refusals.NotFound, field, $"The books know no {(kind is null ? "queen or colony" : "colony")} '{name}'. Look the name up with the question register.");
         }
 
-        public object?[] Row(LinkRow link, Guid id, string name, string by, int steps)
+        /// <summary>What the register knows of a queen or colony.</summary>
+        public RegisterRow? Who(Guid id) => _byId.GetValueOrDefault(id);
+    }
+
+    /// <summary>One that was come upon.</summary>
+    /// <param name="Link">The link that led to it.</param>
+    /// <param name="Down">The link was followed from mother to daughter, from maker to made.</param>
+    /// <param name="Steps">How many links lie between.</param>
+    /// <param name="Known">What the register knows of it.</param>
+    private readonly record struct Found(LinkRow Link, bool Down, int Steps, RegisterRow? Known)
+    {
+        // A link and a row of the register that are still the same objects read the same, but for the steps.
+        private static readonly ConditionalWeakTable<LinkRow, Written> Downwards = [], Upwards = [];
+
+        public bool IsLiving => Known is { Ended: null } && (!IsQueen || Known.ColonyId is not null);
+
+        public string? Colony => IsQueen ? Known?.Colony : Name;
+
+        private bool IsQueen => Link.Link is LinkKind.Mother or LinkKind.Drones;
+
+        private string Name => Down ? Link.To : Link.From;
+
+        public object?[] Values() =>
+        [
+            IsQueen ? "queen" : "colony", Down ? Link.ToId : Link.FromId, Name, Steps, Word(Link.Link), Down ? Link.From : Link.To, Link.Sure is { } sure ? Word(sure) : null, Known?.Yard, Known?.Spot,
+            Colony, Known?.Began, Known?.Ended, Known?.Fate, IsLiving, Known?.TakenOut, Link.Entries.Concat(Known?.Entries ?? []).Select(entry => entry.Value).Distinct().ToArray(),
+        ];
+
+        public void Write(Stream utf8)
         {
-            var known = _byId.GetValueOrDefault(id);
-            var kind = link.Link is LinkKind.Mother or LinkKind.Drones ? "queen" : "colony";
-            return
-            [
-                kind, id, name, steps, Word(link.Link), by, link.Sure is { } sure ? Word(sure) : null, known?.Yard, known?.Spot, kind == "colony" ? name : known?.Colony, known?.Began, known?.Ended,
-                known?.Fate, known is { Ended: null } && (kind == "colony" || known.ColonyId is not null), known?.TakenOut, link.Entries.Concat(known?.Entries ?? []).Select(entry => entry.Value).Distinct().ToArray(),
-            ];
+            var kept = Down ? Downwards : Upwards;
+            if (!kept.TryGetValue(Link, out var written) || !ReferenceEquals(written.Known, Known)) kept.AddOrUpdate(Link, written = Written.Of(this));
+            utf8.Write(written.Before);
+            Span<byte> steps = stackalloc byte[11];
+            System.Buffers.Text.Utf8Formatter.TryFormat(Steps, steps, out var length);
+            utf8.Write(steps[..length]);
+            utf8.Write(written.After);
         }
 
         private static string Word<TEnum>(TEnum word) where TEnum : struct, Enum => System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(word.ToString());
+    }
+
+    /// <summary>A row as JSON, before and after the number of steps.</summary>
+    private sealed record Written(RegisterRow? Known, byte[] Before, byte[] After)
+    {
+        private static readonly int Steps = Array.FindIndex(Columns, column => column.Name == "steps");
+
+        public static Written Of(Found found)
+        {
+            var values = found.Values();
+            var (before, after) = (Object(values, 0, Steps), Object(values, Steps + 1, values.Length));
+            // Both are whole objects: of the one the last brace is taken, of the other the first.
+            after[0] = (byte)',';
+            return new Written(found.Known, [.. before.AsSpan(0, before.Length - 1), .. ",\"steps\":"u8], after);
+        }
+
+        private static byte[] Object(object?[] values, int from, int to)
+        {
+            using var buffer = new MemoryStream();
+            using (var json = new System.Text.Json.Utf8JsonWriter(buffer, AnswerJson.Options))
+            {
+                json.WriteStartObject();
+                for (var i = from; i < to; i++)
+                {
+                    json.WritePropertyName(Columns[i].Name);
+                    AnswerJson.WriteValue(json, values[i]);
+                }
+
+                json.WriteEndObject();
+            }
+
+            return buffer.ToArray();
+        }
     }
 }

@@ -1,45 +1,41 @@
 using ColonyLineage.Ledger;
 using ColonyLineage.Projections;
+using ColonyLineage.Projections.Cards;
 
 namespace ColonyLineage.Server.Answers;
 
 /// <summary>
-/// What is worked out of the read tables, kept until the books hold something new. Whoever wrote it, this process or another, the
-/// version that the ledger gives tells.
+/// Rows of the read tables, and what is made of them, kept until they are different. Whoever recorded something, this process or another,
+/// the version that the ledger gives tells.
 /// </summary>
 public sealed class ReadCache(OutfitLedger ledger)
 {
-    private readonly Dictionary<string, (long Version, object Value)> _kept = [];
-    private readonly SemaphoreSlim _one = new(1);
+    private readonly Dictionary<string, (object[] Of, object Value)> _made = [];
+    private (long Version, OutfitCard Card)? _outfit;
 
-    /// <summary>The value kept under a name, or made of the books as they are now.</summary>
-    public async Task<T> GetAsync<T>(string name, Func<CancellationToken, Task<T>> make, CancellationToken cancel) where T : class
+    /// <summary>The rows of a question, everything as known now; the same list as long as none of them is different.</summary>
+    public Task<IReadOnlyList<TRow>> RowsAsync<TRow>(Question<TRow> question, CancellationToken cancel) where TRow : class, IRow => ledger.KeptRowsAsync(question, cancel);
+
+    /// <summary>What is made of some lists of rows, kept under a name as long as they are the same lists.</summary>
+    public T Made<T>(string name, Func<T> make, params object[] of) where T : class
     {
-        var version = await ledger.VersionAsync(cancel);
-        if (Kept<T>(name, version) is { } kept) return kept;
-        await _one.WaitAsync(cancel);
-        try
-        {
-            // Asked again: somebody may have made it meanwhile, or recorded something. What is recorded while it is being made
-            // only makes the kept value newer than it says, and the next question makes it again.
-            version = await ledger.VersionAsync(cancel);
-            if (Kept<T>(name, version) is { } made) return made;
-            var value = await make(cancel);
-            lock (_kept) _kept[name] = (version, value);
-            return value;
-        }
-        finally
-        {
-            _one.Release();
-        }
+        lock (_made)
+            if (_made.TryGetValue(name, out var kept) && kept.Of.Zip(of).All(pair => ReferenceEquals(pair.First, pair.Second)))
+                return (T)kept.Value;
+        var value = make();
+        lock (_made) _made[name] = (of, value);
+        return value;
     }
 
-    /// <summary>The rows of a question, everything as known now.</summary>
-    public Task<IReadOnlyList<TRow>> RowsAsync<TRow>(Question<TRow> question, CancellationToken cancel) where TRow : class, IRow =>
-        GetAsync($"rows of {question.Name}", stop => ledger.RowsAsync(question, Ask.Everything, stop), cancel);
-
-    private T? Kept<T>(string name, long version) where T : class
+    /// <summary>What is known of the outfit itself.</summary>
+    public async Task<OutfitCard> OutfitAsync(CancellationToken cancel)
     {
-        lock (_kept) return _kept.TryGetValue(name, out var kept) && kept.Version == version ? (T)kept.Value : null;
+        var version = await ledger.VersionAsync(cancel);
+        lock (_made)
+            if (_outfit is { } kept && kept.Version == version)
+                return kept.Card;
+        var card = ledger.OpenBooks(cancel).Outfit;
+        lock (_made) _outfit = (version, card);
+        return card;
     }
 }

@@ -31,15 +31,18 @@ internal static class Body
     {
         using var buffer = new MemoryStream();
         var chunk = new byte[64 * 1024];
+        var tooLarge = false;
         while (await context.Request.Body.ReadAsync(chunk, context.RequestAborted) is var read and > 0)
         {
-            if (buffer.Length + read > limit)
-            {
-                await TooLarge(context, limit);
-                return null;
-            }
+            // What is too much is read to its end and let go: who is answered in the middle of sending sees a broken connection and not the answer.
+            if (!tooLarge) buffer.Write(chunk, 0, read);
+            tooLarge |= buffer.Length > limit;
+        }
 
-            buffer.Write(chunk, 0, read);
+        if (tooLarge)
+        {
+            await TooLarge(context, limit);
+            return null;
         }
 
         return buffer.GetBuffer().AsMemory(0, (int)buffer.Length);
