@@ -10,6 +10,8 @@ namespace ColonyLineage.Bench;
 /// </summary>
 internal sealed class Asking(Against bench, Loaded loaded)
 {
+    private int _looks;
+
     public async Task MeasureAsync()
     {
         await QueensAsync();
@@ -74,10 +76,10 @@ internal sealed class Asking(Against bench, Loaded loaded)
         }
     }
 
-    /// <summary>Something is recorded: a note on one colony.</summary>
+    /// <summary>Something is recorded that changes a row: a look at one colony.</summary>
     private async Task NoteAsync()
     {
-        await bench.Books.RecordAsync([new Noted { Id = new EntryId(Guid.CreateVersion7()), On = bench.Today, Act = new ActId(Guid.CreateVersion7()), Colony = loaded.Colony, Text = "bench" }], default);
+        await bench.Books.RecordAsync([new Inspected { Id = new EntryId(Guid.CreateVersion7()), On = bench.Today, Act = new ActId(Guid.CreateVersion7()), Colony = loaded.Colony, FramesOfBees = 1 + (_looks++ % 8) }], default);
     }
 
     /// <summary>A ratio says nothing unless both give the same rows.</summary>
