@@ -13,6 +13,15 @@ public sealed record OutfitCard
     /// <summary>At or below this many frames 'the bees are few'.</summary>
     public decimal FewFramesOfBees { get; init; } = 4;
 
+    /// <summary>Mites per 100 bees that a yard is to be shown to be below.</summary>
+    public decimal MiteThreshold { get; init; } = 3;
+
+    /// <summary>The spread of mites over colonies, k of the negative binomial.</summary>
+    public decimal MiteSpread { get; init; } = 1;
+
+    /// <summary>The same after a treatment.</summary>
+    public decimal MiteSpreadTreated { get; init; } = 0.5m;
+
     /// <summary>Courses by name; the last definition counts.</summary>
     public IReadOnlyDictionary<string, CourseDefined> Courses { get; init; } = new Dictionary<string, CourseDefined>();
 
@@ -33,6 +42,9 @@ public sealed record OutfitCard
                         Name = described.Name ?? card.Name,
                         SeasonStartMonth = described.SeasonStartMonth ?? card.SeasonStartMonth,
                         FewFramesOfBees = described.FewFramesOfBees ?? card.FewFramesOfBees,
+                        MiteThreshold = described.MiteThreshold ?? card.MiteThreshold,
+                        MiteSpread = described.MiteSpread ?? card.MiteSpread,
+                        MiteSpreadTreated = described.MiteSpreadTreated ?? card.MiteSpreadTreated,
                     };
                     break;
                 case CourseDefined course:

@@ -31,6 +31,9 @@ public sealed record WashRow : IRow
     /// <summary>Mites per 100 bees, rounded to four decimals.</summary>
     public required decimal Per100Bees { get; init; }
 
+    /// <summary>Days since the colony's last dose of any course before the wash; null where none is recorded.</summary>
+    public int? DaysSinceDose { get; init; }
+
     public required IReadOnlyList<EntryId> Entries { get; init; }
 }
 

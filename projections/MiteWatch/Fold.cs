@@ -14,8 +14,11 @@ public sealed class MiteWatchQuestion : Question<WashRow>
     {
         var colony = books.Colony(new ColonyId(subject.Id));
         var nth = 0;
-        foreach (var wash in colony.Counted.OfType<Washed>())
+        Treated? last = null;
+        foreach (var entry in colony.Counted)
         {
+            last = entry as Treated ?? last;
+            if (entry is not Washed wash) continue;
             var stay = colony.Stays.LastOrDefault(stay => Place.Of(stay.CameBy) <= Place.Of(wash));
             yield return new WashRow
             {
@@ -30,7 +33,8 @@ public sealed class MiteWatchQuestion : Question<WashRow>
                 Bees = wash.Bees,
                 BeesEstimated = wash.BeesEstimated,
                 Per100Bees = Math.Round(100m * wash.Mites / wash.Bees, 4),
-                Entries = Evidence.Of([stay?.CameBy, wash]),
+                DaysSinceDose = last is null ? null : wash.On.Day.DayNumber - last.On.Day.DayNumber,
+                Entries = Evidence.Of([stay?.CameBy, wash, last]),
             };
         }
     }

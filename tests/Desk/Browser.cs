@@ -37,7 +37,7 @@ public sealed class Browser : IAsyncLifetime
     }
 
     /// <summary>An empty page of a given width, light or dark. Skips the test where there is no Chromium.</summary>
-    public async Task<IPage> OpenAsync(int width = 1280, bool dark = false)
+    public async Task<OpenedPage> OpenAsync(int width = 1280, bool dark = false)
     {
         SystemChromium.Need();
         var context = await _browser!.NewContextAsync(new BrowserNewContextOptions
@@ -46,6 +46,12 @@ public sealed class Browser : IAsyncLifetime
             ViewportSize = new ViewportSize { Width = width, Height = 900 },
             ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
         });
-        return await context.NewPageAsync();
+        return new OpenedPage(context, await context.NewPageAsync());
     }
+}
+
+/// <summary>A page in a profile of its own. To be closed: whatever stays open goes on costing the other tests time.</summary>
+public sealed record OpenedPage(IBrowserContext Context, IPage Page) : IAsyncDisposable
+{
+    public ValueTask DisposeAsync() => Context.DisposeAsync();
 }

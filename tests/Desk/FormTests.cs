@@ -18,7 +18,8 @@ public sealed class FormTests(Browser browser) : IAsyncLifetime
 
     private async Task<IPage> OpenAsync(string path, int width = 1280, bool dark = false)
     {
-        var page = await browser.OpenAsync(width, dark);
+        await using var opened = await browser.OpenAsync(width, dark);
+        var page = opened.Page;
         await page.GotoAsync(_host.Root + path);
         return page;
     }

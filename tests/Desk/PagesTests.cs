@@ -25,7 +25,8 @@ public sealed class PagesTests(Browser browser)
     [Theory, MemberData(nameof(Pages))]
     public async Task A_page_has_a_title_one_heading_its_caution_and_nothing_in_the_console(string name, string path)
     {
-        var page = await browser.OpenAsync();
+        await using var opened = await browser.OpenAsync();
+        var page = opened.Page;
         var said = new List<string>();
         page.Console += (_, message) => said.Add(message.Text);
         page.PageError += (_, error) => said.Add(error);
@@ -42,7 +43,8 @@ public sealed class PagesTests(Browser browser)
     [Theory, MemberData(nameof(Pages))]
     public async Task Axe_finds_no_violation(string name, string path)
     {
-        var page = await browser.OpenAsync();
+        await using var opened = await browser.OpenAsync();
+        var page = opened.Page;
         await page.GotoAsync(path);
         // What is folded away is looked at as well.
         await page.EvaluateAsync("document.querySelectorAll('details').forEach(one => one.open = true)");
@@ -59,7 +61,8 @@ public sealed class PagesTests(Browser browser)
     [Theory, MemberData(nameof(Pages))]
     public async Task Nothing_makes_a_narrow_page_scroll_sideways(string name, string path)
     {
-        var page = await browser.OpenAsync(width: 360);
+        await using var opened = await browser.OpenAsync(width: 360);
+        var page = opened.Page;
         await page.GotoAsync(path);
         await page.EvaluateAsync("document.querySelectorAll('details').forEach(one => one.open = true)");
         Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= 360, name);
@@ -69,7 +72,8 @@ public sealed class PagesTests(Browser browser)
     [Fact]
     public async Task The_keyboard_reaches_the_skip_link_first_then_the_menu()
     {
-        var page = await browser.OpenAsync();
+        await using var opened = await browser.OpenAsync();
+        var page = opened.Page;
         await page.GotoAsync("/");
         await page.Keyboard.PressAsync("Tab");
         Assert.Equal("Skip to the answer", await page.EvaluateAsync<string>("document.activeElement.textContent"));
@@ -90,7 +94,8 @@ public sealed class PagesTests(Browser browser)
     [Fact]
     public async Task The_focus_is_seen()
     {
-        var page = await browser.OpenAsync();
+        await using var opened = await browser.OpenAsync();
+        var page = opened.Page;
         await page.GotoAsync("/");
         await page.Keyboard.PressAsync("Tab");
         await page.Keyboard.PressAsync("Tab");
@@ -102,7 +107,8 @@ public sealed class PagesTests(Browser browser)
     [Fact]
     public async Task Looking_back_keeps_its_clocks_from_page_to_page_and_says_so()
     {
-        var page = await browser.OpenAsync();
+        await using var opened = await browser.OpenAsync();
+        var page = opened.Page;
         await page.GotoAsync("/");
         await page.GetByText("Look back", new PageGetByTextOptions { Exact = true }).ClickAsync();
         await page.Locator("#as-of").FillAsync("2025-07-01");
@@ -130,7 +136,8 @@ public sealed class PagesTests(Browser browser)
     [Fact]
     public async Task A_voided_entry_is_struck_through_and_says_who_when_and_why()
     {
-        var page = await browser.OpenAsync();
+        await using var opened = await browser.OpenAsync();
+        var page = opened.Page;
         await page.GotoAsync($"/colonies/{SmallOutfit.ColonyNamed("3").Value}");
         var voided = page.Locator(".entry.void");
         Assert.Equal(1, await voided.CountAsync());
@@ -209,7 +216,8 @@ public sealed class PagesTests(Browser browser)
     [InlineData("spot"), InlineData("spot-two"), InlineData("queen"), InlineData("breeder"), InlineData("colony"), InlineData("many")]
     public async Task Nothing_in_a_drawing_is_cut_or_overlaps(string name)
     {
-        var page = await browser.OpenAsync();
+        await using var opened = await browser.OpenAsync();
+        var page = opened.Page;
         await page.GotoAsync(Places.All.Single(place => place.Name == name).Path);
         var faults = await page.EvaluateAsync<JsonElement>(
             """

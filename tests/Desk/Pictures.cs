@@ -18,7 +18,8 @@ public sealed class Pictures(Browser browser)
             foreach (var (width, dark) in new[] { (1280, false), (1280, true), (360, false), (360, true) })
             {
                 if (dark && Environment.GetEnvironmentVariable("COLONY_LINEAGE_PICTURES_DARK") is null) continue;
-                var page = await browser.OpenAsync(width, dark);
+                await using var opened = await browser.OpenAsync(width, dark);
+                var page = opened.Page;
                 await page.GotoAsync(path);
                 await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, $"{name}-{width}{(dark ? "-dark" : "")}.png"), FullPage = true });
                 await page.Context.CloseAsync();

@@ -27,6 +27,7 @@ internal static class AskQuestion
             Text("--descendants-of", "X", "lineage: all that came of a queen or colony."), Text("--ancestors-of", "X", "lineage: all that a queen or colony came of."),
             Text("--contacts-of", "X", "lineage: every colony that shared frames, a yard or a parent with it since a day."), Text("--since", "DAY", "The first day of those contacts."),
             Flag("--living", "Of descendants and ancestors: only those that live."), Text("--kind", "KIND", "entries: one kind, for instance washed."), Text("--act", "ACT", "entries: one act, by its id."),
+            Flag("--rounds", "mite-watch: what the washes of each round say of a yard."),
             Flag("--pooled", "mite-watch: the washes pooled by yard and by first, second, third wash."),
             Text("--count-by", "COLUMNS", "How many rows there are of each combination of these columns, with commas between them."),
         ];

@@ -17,6 +17,11 @@ internal static class AnswerTable
         ["queens-by-age"] = ["yard", "spot", "colony", "queen", "season_from", "season_to", "sure", "answers", "mark_due", "mark_seen", "line", "bees_few"],
         ["dose-completeness"] = ["yard", "spot", "colony", "course", "season", "had", "owed", "too_many", "path", "frames_remark"],
         ["spot-story"] = ["yard", "spot", "colony", "from", "came", "gone_to", "went", "queens", "done"],
+        ["mite-watch"] =
+        [
+            "yard", "spot", "colony", "on", "from", "to", "nth", "washes", "mites", "bees", "bees_estimated", "per100_bees", "upper_per100", "most_mites", "most_in", "rule_of_thumb", "is_below",
+            "more_washes", "days_since_dose",
+        ],
         ["register"] = ["kind", "name", "yard", "spot", "colony", "began", "ended", "fate", "taken_out"],
         ["conflicts"] = ["conflict", "colony", "yard", "spot", "on", "what", "settled"],
         ["entries"] = ["on_to", "kind", "colony", "queen", "yard", "spot", "fields", "note", "voided"],

@@ -13,6 +13,15 @@ public sealed record OutfitDescribed : Entry
     /// <summary>At or below this many frames of bees 'the bees are few', 0 to 60. Default 4.</summary>
     public decimal? FewFramesOfBees { get; init; }
 
+    /// <summary>The mites per 100 bees that a yard is to be shown to be below, 0.1 to 20. Default 3 (USDA-ARS, as quoted by extension guides).</summary>
+    public decimal? MiteThreshold { get; init; }
+
+    /// <summary>How mites are spread over the colonies of a yard: k of the negative binomial, 0.05 to 50. Default 1 (Aurell et al. 2024, J. Insect Sci.).</summary>
+    public decimal? MiteSpread { get; init; }
+
+    /// <summary>The same for a yard that was treated within the last 90 days, 0.05 to 50. Default 0.5 (the same source).</summary>
+    public decimal? MiteSpreadTreated { get; init; }
+
     /// <inheritdoc/>
     [JsonIgnore]
     public override Subject Stream => Subject.Outfit;
@@ -20,10 +29,13 @@ public sealed record OutfitDescribed : Entry
     /// <inheritdoc/>
     protected override void CheckFields(Faults faults)
     {
-        if (Name is null && SeasonStartMonth is null && FewFramesOfBees is null)
+        if (Name is null && SeasonStartMonth is null && FewFramesOfBees is null && MiteThreshold is null && MiteSpread is null && MiteSpreadTreated is null)
             faults.Add(Refusals.SaysNothing, "", "Say a name or a setting.");
         faults.Fits(Name, 200);
         faults.Within(SeasonStartMonth, 1, 12);
         faults.Within(FewFramesOfBees, 0, 60);
+        faults.Within(MiteThreshold, 0.1m, 20);
+        faults.Within(MiteSpread, 0.05m, 50);
+        faults.Within(MiteSpreadTreated, 0.05m, 50);
     }
 }

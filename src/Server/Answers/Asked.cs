@@ -56,6 +56,9 @@ public sealed record Asked
     /// <summary>Of <c>mite-watch</c>: the washes pooled by yard and by first, second, third wash.</summary>
     public bool Pooled { get; init; }
 
+    /// <summary>Of <c>mite-watch</c>: what the washes of each round say of a yard.</summary>
+    public bool Rounds { get; init; }
+
     /// <summary>How many rows there are of each combination of these columns, with commas between them, instead of the rows.</summary>
     public string? CountBy { get; init; }
 
@@ -67,7 +70,7 @@ public sealed record Asked
             ("yard", Ask.Yard), ("spot", Ask.Spot), ("colony", Ask.Colony), ("queen", Ask.Queen), ("season", Ask.Season), ("as-of", Ask.AsOf), ("known-at", Ask.KnownAt),
             ("seasons-back", SeasonsBack), ("few", Few ? true : null), ("of", Of), ("sure", Sure), ("course", Course), ("state", State), ("conflict", Conflict), ("descendants-of", DescendantsOf), ("ancestors-of", AncestorsOf),
             ("contacts-of", ContactsOf), ("since", Since), ("how", How), ("living", Living ? true : null), ("kind", Kind), ("act", Act),
-            ("pooled", Pooled ? true : null), ("count-by", CountBy),
+            ("pooled", Pooled ? true : null), ("rounds", Rounds ? true : null), ("count-by", CountBy),
         ];
         return from given in all where given.Item2 is not null select (given.Item1, given.Item2);
     }

@@ -11,11 +11,12 @@ internal static class DemoBooks
 
     private static readonly Lazy<IReadOnlyList<Recorded>> Made = new(() => DemoOutfit.Make(new DemoOptions { Today = Today }));
 
-    private static readonly Lazy<WholeBooks> Opened = new(() => WholeBooks.Of(Made.Value));
+    // Books are for one reader at a time, and tests run side by side.
+    private static readonly ThreadLocal<WholeBooks> Opened = new(() => WholeBooks.Of(Made.Value));
 
     public static IReadOnlyList<Recorded> Recorded => Made.Value;
 
     public static IEnumerable<Entry> Entries => Made.Value.Select(recorded => recorded.Entry);
 
-    public static WholeBooks Whole => Opened.Value;
+    public static WholeBooks Whole => Opened.Value!;
 }

@@ -1,0 +1,170 @@
+using ColonyLineage.Entries;
+using ColonyLineage.Projections.Cards;
+using ColonyLineage.Projections.Sums;
+
+namespace ColonyLineage.Projections.MiteWatch;
+
+/// <summary>What the washes of one round say of a yard: the trade's rule of thumb beside the statistics.</summary>
+public sealed record RoundRow : IRow
+{
+    public required YardId YardId { get; init; }
+
+    public required string Yard { get; init; }
+
+    /// <summary>The first and the last day of the round.</summary>
+    public required DateOnly From { get; init; }
+
+    public required DateOnly To { get; init; }
+
+    public required int Washes { get; init; }
+
+    public required int Mites { get; init; }
+
+    public required int Bees { get; init; }
+
+    /// <summary>The sum of mites per 100 of the sum of bees.</summary>
+    public required decimal Per100Bees { get; init; }
+
+    /// <summary>The yard's mean is above this with an error of at most 5 % only, per 100 bees: one-sided, by the spread assumed.</summary>
+    public required decimal UpperPer100 { get; init; }
+
+    /// <summary>The most mites in one wash, and whose.</summary>
+    public required int MostMites { get; init; }
+
+    public required string MostIn { get; init; }
+
+    /// <summary>By the rule of thumb, in mites of one wash.</summary>
+    public required Thumb RuleOfThumb { get; init; }
+
+    /// <summary>Mites per 100 bees that the statistics ask about: the outfit's setting.</summary>
+    public required decimal Threshold { get; init; }
+
+    /// <summary>k of the negative binomial: the outfit's setting.</summary>
+    public required decimal Spread { get; init; }
+
+    /// <summary>Whether the yard's mean is below the threshold.</summary>
+    public required Claim IsBelow { get; init; }
+
+    /// <summary>The chance of so few mites, or fewer, if the yard's mean were at the threshold: the error of saying 'below'.</summary>
+    public required decimal ErrorOfBelow { get; init; }
+
+    /// <summary>The most mites that so many washes may hold for 'below' to be said; null where no number of mites is few enough.</summary>
+    public int? MostAllowed { get; init; }
+
+    /// <summary>
+    /// Where it cannot be said: how many more colonies to wash, if they are like those that were. Null where no number up to 100 would do.
+    /// </summary>
+    public int? MoreWashes { get; init; }
+
+    public required IReadOnlyList<EntryId> Entries { get; init; }
+}
+
+/// <summary>The rule of thumb after a treatment (common practice, no source): a wash of 1 mite or less is wanted, 2 to 3 is the limit, and one colony over it means the whole yard is due.</summary>
+public enum Thumb
+{
+    /// <summary>No wash had more than 1 mite.</summary>
+    Wanted,
+
+    /// <summary>The most was 2 or 3.</summary>
+    AtLimit,
+
+    /// <summary>One colony was over the limit: the whole yard is due.</summary>
+    YardDue,
+}
+
+/// <summary>What the statistics allow to be said.</summary>
+public enum Claim
+{
+    /// <summary>Below the threshold, with an error of at most 5 %. Never 'free of mites'.</summary>
+    Below,
+
+    /// <summary>Neither can be said.</summary>
+    CannotSay,
+
+    /// <summary>Above the threshold, with an error of at most 5 %.</summary>
+    Above,
+}
+
+/// <summary>Washes gathered by yard and round.</summary>
+public static class Rounds
+{
+    private const double Error = 0.05;
+
+    /// <summary>A wash belongs to the round before while no more than so many days lie between them.</summary>
+    private const int DaysApart = 10;
+
+    /// <summary>A treatment bears on the spread of mites for so many days.</summary>
+    private const int Treated = 90;
+
+    private const int MostWashes = 100;
+
+    /// <summary>The rounds of all yards, by yard and day. Washes of colonies that stood in no yard are left out.</summary>
+    public static IReadOnlyList<RoundRow> Of(IEnumerable<WashRow> washes, OutfitCard outfit) =>
+    [
+        .. washes.Where(wash => wash.YardId is not null && wash.Bees > 0).GroupBy(wash => (wash.YardId!.Value, wash.Yard!)).OrderBy(yard => yard.Key.Item2, StringComparer.Ordinal)
+            .SelectMany(yard => Split([.. yard.OrderBy(wash => wash.On)])).Select(round => Row(round, outfit)),
+    ];
+
+    private static IEnumerable<List<WashRow>> Split(List<WashRow> washes)
+    {
+        var round = new List<WashRow>();
+        foreach (var wash in washes)
+        {
+            if (round.Count > 0 && wash.On.DayNumber - round[^1].On.DayNumber > DaysApart)
+            {
+                yield return round;
+                round = [];
+            }
+
+            round.Add(wash);
+        }
+
+        yield return round;
+    }
+
+    private static RoundRow Row(List<WashRow> round, OutfitCard outfit)
+    {
+        var (mites, bees) = (round.Sum(wash => wash.Mites), round.Sum(wash => wash.Bees));
+        var treated = 2 * round.Count(wash => wash.DaysSinceDose is >= 0 and <= Treated) > round.Count;
+        var spread = treated ? outfit.MiteSpreadTreated : outfit.MiteSpread;
+        // Washes of unlike size are taken as so many of their mean size.
+        var ofWash = (double)bees / round.Count / 100;
+        var (threshold, k) = ((double)outfit.MiteThreshold * ofWash, (double)spread);
+        var error = NegativeBinomial.Below(mites, round.Count * threshold, round.Count * k);
+        var claim = error <= Error ? Claim.Below
+            : 1 - NegativeBinomial.Below(mites - 1, round.Count * threshold, round.Count * k) <= Error ? Claim.Above
+            : Claim.CannotSay;
+        var most = round.MaxBy(wash => wash.Mites)!;
+        return new RoundRow
+        {
+            YardId = round[0].YardId!.Value,
+            Yard = round[0].Yard!,
+            From = round[0].On,
+            To = round[^1].On,
+            Washes = round.Count,
+            Mites = mites,
+            Bees = bees,
+            Per100Bees = Math.Round(100m * mites / bees, 4),
+            UpperPer100 = Math.Round((decimal)(NegativeBinomial.UpperMean(mites, round.Count, k, Error) / ofWash), 4),
+            MostMites = most.Mites,
+            MostIn = most.Colony,
+            RuleOfThumb = most.Mites <= 1 ? Thumb.Wanted : most.Mites <= 3 ? Thumb.AtLimit : Thumb.YardDue,
+            Threshold = outfit.MiteThreshold,
+            Spread = spread,
+            IsBelow = claim,
+            ErrorOfBelow = Math.Round((decimal)error, 4),
+            MostAllowed = NegativeBinomial.LargestTotal(round.Count, threshold, k, Error),
+            MoreWashes = claim == Claim.CannotSay ? More(mites, round.Count, threshold, k) : null,
+            Entries = [.. round.SelectMany(wash => wash.Entries).Distinct()],
+        };
+    }
+
+    private static int? More(int mites, int washes, double threshold, double k)
+    {
+        var mean = (double)mites / washes;
+        for (var more = 1; washes + more <= MostWashes; more++)
+            if (NegativeBinomial.LargestTotal(washes + more, threshold, k, Error) >= Math.Ceiling(mites + (more * mean) - 1e-9))
+                return more;
+        return null;
+    }
+}
