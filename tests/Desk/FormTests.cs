@@ -8,17 +8,24 @@ namespace ColonyLineage.Desk.Tests;
 /// <summary>Forms, without a script, on books of their own so that no other test sees what is recorded here.</summary>
 public sealed class FormTests(Browser browser) : IAsyncLifetime
 {
+    private readonly List<OpenedPage> _opened = [];
+
+    public async ValueTask DisposeAsync()
+    {
+        foreach (var opened in _opened) await opened.DisposeAsync();
+        await _host.DisposeAsync();
+    }
+
     private static readonly Guid Alder = SmallOutfit.YardNamed("Alder Bottom").Value;
     private readonly MemoryOffice _office = new(SmallOutfit.Make().Recorded, SmallOutfit.Today);
     private DeskHost _host = null!;
 
     public async ValueTask InitializeAsync() => _host = await DeskHost.StartAsync(_office);
 
-    public ValueTask DisposeAsync() => _host.DisposeAsync();
-
     private async Task<IPage> OpenAsync(string path, int width = 1280, bool dark = false)
     {
-        await using var opened = await browser.OpenAsync(width, dark);
+        var opened = await browser.OpenAsync(width, dark);
+        _opened.Add(opened);
         var page = opened.Page;
         await page.GotoAsync(_host.Root + path);
         return page;
