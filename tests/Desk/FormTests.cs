@@ -273,9 +273,11 @@ public sealed class FormTests(Browser browser) : IAsyncLifetime
     [MemberData(nameof(Pages))]
     public async Task A_form_is_fit_for_all_eyes_and_widths(string name, string path)
     {
+        var page = await OpenAsync(path);
         foreach (var (width, dark) in new[] { (1280, false), (360, true), (360, false), (1280, true) })
         {
-            var page = await OpenAsync(path, width, dark);
+            await page.SetViewportSizeAsync(width, 900);
+            await page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light });
             Assert.True(await page.Locator("h1").CountAsync() == 1, await page.ContentAsync());
             await Picture(page, $"{name}-{width}{(dark ? "-dark" : "")}");
             if (width == 360) Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= 360, $"{name} is wider than 360 pixels.");
@@ -284,8 +286,6 @@ public sealed class FormTests(Browser browser) : IAsyncLifetime
                 var found = await page.RunAxe();
                 Assert.True(found.Violations.Length == 0, string.Join("\n", found.Violations.SelectMany(one => one.Nodes.Select(node => $"{one.Id}: {node.Html}"))));
             }
-
-            await page.Context.CloseAsync();
         }
     }
 }
