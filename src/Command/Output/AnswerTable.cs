@@ -19,7 +19,7 @@ internal static class AnswerTable
         ["spot-story"] = ["yard", "spot", "colony", "from", "came", "gone_to", "went", "queens", "done"],
         ["mite-watch"] =
         [
-            "yard", "spot", "colony", "on", "from", "to", "nth", "washes", "mites", "bees", "bees_estimated", "per100_bees", "upper_per100", "most_mites", "most_in", "rule_of_thumb", "is_below",
+            "yard", "spot", "colony", "on", "to", "nth", "washes", "mites", "bees", "bees_estimated", "per100_bees", "upper_per100", "most_mites", "rule_of_thumb", "is_below",
             "more_washes", "days_since_dose",
         ],
         ["register"] = ["kind", "name", "yard", "spot", "colony", "began", "ended", "fate", "taken_out"],
