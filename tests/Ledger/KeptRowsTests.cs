@@ -55,6 +55,4 @@ public class KeptRowsTests(PostgresFixture postgres)
         Assert.Equal(2, after.Count(row => before.Any(old => ReferenceEquals(old, row))));
         Assert.Same(lineage, await books.Ledger.KeptRowsAsync(Questions.Lineage, Stop));
     }
-
-    private static string Text(IEnumerable<IRow> rows, IQuestion question) => System.Text.Encoding.UTF8.GetString(ColonyLineage.Ledger.Tables.RowJson.Array(rows, question.Columns));
 }

@@ -105,6 +105,4 @@ public class LawOfOrderTests(PostgresFixture postgres)
     }
 
     private static string RowJson(IQuestion question, Books opened, Subject subject) => Text(question.Rows(opened, subject), question);
-
-    private static string Text(IEnumerable<IRow> rows, IQuestion question) => System.Text.Encoding.UTF8.GetString(Ledger.Tables.RowJson.Array(rows, question.Columns));
 }

@@ -39,6 +39,9 @@ internal sealed class OpenedBooks : IAsyncDisposable
         return _others[^1];
     }
 
+    /// <summary>Rows as the JSON that goes out.</summary>
+    public static string Text(IEnumerable<IRow> rows, IQuestion question) => System.Text.Encoding.UTF8.GetString(RowJson.Array(rows, question.Columns));
+
     public async Task<object?> SqlAsync(string sql)
     {
         await using var connection = new NpgsqlConnection(ConnectionString);

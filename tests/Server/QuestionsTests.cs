@@ -113,6 +113,8 @@ public class QuestionsTests(RunningServer server) : IClassFixture<RunningServer>
         var later = new QueenId(Guid.NewGuid());
         await server.RecordAsync(new Told().Raised(later, "K3", new DateOnly(2026, 6, 1), queens[2]));
         Assert.Equal(3, (await server.RowsAsync("/lineage?descendants-of=Breeder K&format=json")).Count);
+        // What narrows contacts narrows nothing where no kin are asked for: all links, as in CSV.
+        Assert.NotEmpty(await server.RowsAsync("/lineage?how=yard&format=json"));
         // The page's own address.
         Assert.Equal(3, (await server.RowsAsync("/lineage?queen=Breeder K&all=yes&format=json")).Count);
     }

@@ -86,7 +86,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
         }
 
         if (asked.CountBy is not null) return false;
-        if (question == "lineage" && asked.ContactsOf is null)
+        if (question == "lineage" && (asked.DescendantsOf ?? asked.AncestorsOf) is not null)
         {
             await new Kin(ledger, cache).WriteAsync(asked, utf8, cancel);
             return true;

@@ -26,7 +26,9 @@ public class MiteSumsTests
     [Fact]
     public void Upper_limits()
     {
-        foreach (var row in Rows("upper-limits.csv"))
+        var rows = Rows("upper-limits.csv").ToList();
+        Assert.Equal(60, rows.Count);
+        foreach (var row in rows)
         {
             var upper = NegativeBinomial.UpperMean((int)row[1], (int)row[0], row[2]);
             Close(row[3], upper, 1e-8);
@@ -53,10 +55,6 @@ public class MiteSumsTests
         Assert.Null(Efficacy.HendersonTilton(12, 2, 10, 0));
         Assert.Null(Efficacy.Naive(0, 0));
     }
-
-    // The printed example 43 mites of 310 bees = '14.3' is a slip of the source (BEEBOOK vol. II, Dietemann et al. 2013, J. Apic. Res. 52(1), 4.2.3.1): it is 13.87.
-    [Fact]
-    public void Infestation_is_mites_of_the_bees_counted() => Assert.Equal(13.87m, Math.Round(100m * 43 / 310, 2));
 
     private static void Close(double expected, double actual, double relative) =>
         Assert.True(Math.Abs(expected - actual) <= relative * Math.Max(Math.Abs(expected), 1e-12), $"{expected:R} by R, {actual:R} here");
