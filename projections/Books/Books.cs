@@ -16,6 +16,9 @@ public sealed class Books(Func<Subject, IReadOnlyList<Entry>> about)
     /// <summary>The outfit's settings, courses and lines.</summary>
     public OutfitCard Outfit => Card(Subject.Outfit, entries => OutfitCard.Fold(entries));
 
+    /// <summary>What the outfit has at hand, and the rounds that are planned.</summary>
+    public StoreCard Store => Card(Subject.Store, entries => StoreCard.Fold(entries));
+
     /// <summary>A colony's card; an empty one where nothing is known of it.</summary>
     public ColonyCard Colony(ColonyId id) => Card(id, entries => ColonyCard.Fold(id, entries));
 

@@ -54,7 +54,7 @@ internal sealed class ColonyFold(ColonyId colony)
     private bool MadeIt(Entry entry, DateOnly day) => entry is SplitFrom split && split.Into == colony && entry.On.Day == day;
 
     /// <summary>A note or a settled conflict may come after the end without contradicting anything.</summary>
-    private static bool IsOfItsLife(Entry entry) => entry is not (Noted or ConflictSettled);
+    private static bool IsOfItsLife(Entry entry) => entry is not (Noted or ConflictSettled or OwedEntry);
 
     private void Take(Entry entry)
     {

@@ -28,6 +28,9 @@ public sealed record YardCard
     /// <summary>Colonies that were ever set on a spot, by its number, in the order in which they first came.</summary>
     public IReadOnlyDictionary<string, IReadOnlyList<ColonyId>> Tenants { get; init; } = new Dictionary<string, IReadOnlyList<ColonyId>>();
 
+    /// <summary>The daily maxima that are known, by day; of two the later entry counts.</summary>
+    public IReadOnlyDictionary<DateOnly, DailyMaximum> Maxima { get; init; } = new Dictionary<DateOnly, DailyMaximum>();
+
     /// <summary>The entries about the yard itself.</summary>
     public IReadOnlyList<Entry> Entries { get; init; } = [];
 
@@ -36,10 +39,11 @@ public sealed record YardCard
         var card = new YardCard { Yard = yard, IsKnown = entries.Count > 0 };
         var spots = new Dictionary<string, SpotCard>(StringComparer.Ordinal);
         var tenants = new Dictionary<string, List<ColonyId>>(StringComparer.Ordinal);
+        var maxima = new Dictionary<DateOnly, DailyMaximum>();
         var own = new List<Entry>();
         foreach (var entry in entries)
         {
-            if (entry.Stream == yard) own.Add(entry);
+            if (entry.Stream == yard && entry is not DailyMaximum) own.Add(entry);
             switch (entry)
             {
                 case YardOpened opened:
@@ -63,6 +67,9 @@ public sealed record YardCard
                 case SpotRetired retired:
                     spots[retired.Spot.Number] = Spot(retired.Spot.Number) with { Retired = retired.On.Day };
                     break;
+                case DailyMaximum maximum:
+                    maxima[maximum.On.Day] = maximum;
+                    break;
                 case ColonyEstablished { At: { } at } established when at.Yard == yard:
                     Came(established.Colony, at.Number);
                     break;
@@ -72,7 +79,7 @@ public sealed record YardCard
             }
         }
 
-        return card with { Spots = spots, Tenants = tenants.ToDictionary(spot => spot.Key, IReadOnlyList<ColonyId> (spot) => spot.Value, StringComparer.Ordinal), Entries = own };
+        return card with { Spots = spots, Tenants = tenants.ToDictionary(spot => spot.Key, IReadOnlyList<ColonyId> (spot) => spot.Value, StringComparer.Ordinal), Maxima = maxima, Entries = own };
 
         SpotCard Spot(string number) => spots.TryGetValue(number, out var known) ? known : new SpotCard(number, null, null, null);
 

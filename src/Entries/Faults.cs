@@ -37,6 +37,18 @@ public sealed class Faults
             Add(Refusals.OutOfRange, field, $"{Words(field)}: from {least:0.##} to {most:0.##}; this is {v:0.####}.");
     }
 
+    /// <summary>Two limits, the lower one first: they must not contradict each other.</summary>
+    public void Agree(decimal? least, decimal? most, [CallerArgumentExpression(nameof(least))] string field = "", [CallerArgumentExpression(nameof(most))] string other = "")
+    {
+        if (least > most) Add(Refusals.LimitsContradict, field, $"{Words(field)} is {least:0.##} and {Words(other)} {most:0.##}: the lower limit comes first.");
+    }
+
+    /// <summary>A day of the year that may be missing: one that exists.</summary>
+    public void Fits(MonthDay? day, [CallerArgumentExpression(nameof(day))] string field = "")
+    {
+        if (day is { Exists: false } given) Add(Refusals.DayImpossible, field, $"{Words(field)}: there is no {given}; write month and day as 10-01.");
+    }
+
     /// <summary>An id that must be there.</summary>
     public void Needs<TId>(TId id, [CallerArgumentExpression(nameof(id))] string field = "") where TId : struct, IId<TId>
     {
@@ -71,6 +83,14 @@ public sealed class Faults
         Fits(quantity, 100_000m, field);
         if (quantity is { Unit: not null } && Units.IsKnown(quantity.Unit) && quantity.InKilograms() is null)
             Add(Refusals.UnknownUnit, field, $"{Words(field)}: a weight, so in kg, g, lb or oz; this is in {quantity.Unit}.");
+    }
+
+    /// <summary>A temperature that may be missing: in C or F, -60 to 60 degrees Celsius.</summary>
+    public void Fits(Temperature? temperature, [CallerArgumentExpression(nameof(temperature))] string field = "")
+    {
+        if (temperature is null) return;
+        if (temperature.Scale is not ("C" or "F")) Add(Refusals.UnknownUnit, field, $"{Words(field)}: '{temperature.Scale}' is not a scale known here; take C or F.");
+        else Within(temperature.Celsius, -60, 60, field);
     }
 
     /// <summary>A mark that may be missing; its tag has at most 20 characters.</summary>

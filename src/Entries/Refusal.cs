@@ -27,6 +27,9 @@ public static class Refusals
     /// <summary>The day lies before 1900, or an interval runs backwards.</summary>
     public const string DayImpossible = "day-impossible";
 
+    /// <summary>Two limits of one thing contradict each other: the least is more than the most.</summary>
+    public const string LimitsContradict = "limits-contradict";
+
     /// <summary>An id is all zeros.</summary>
     public const string NoId = "no-id";
 

@@ -28,7 +28,7 @@ public static class EntryWords
     }
 
     /// <summary>What it concerns, its own stream first; the outfit itself is left out.</summary>
-    public static IReadOnlyList<Piece> Concerns(Entry entry, Books books) => [.. entry.Concerns.Where(subject => subject.Kind != SubjectKind.Outfit).Select(subject => Subject(subject, books))];
+    public static IReadOnlyList<Piece> Concerns(Entry entry, Books books) => [.. entry.Concerns.Where(subject => subject.Kind is not (SubjectKind.Outfit or SubjectKind.Store)).Select(subject => Subject(subject, books))];
 
     /// <summary>A subject by its name, with its page.</summary>
     public static Piece Subject(Subject subject, Books books) => subject.Kind switch
@@ -67,6 +67,9 @@ public static class EntryWords
         Spot spot => [new Piece($"{Names.Of(books.Yard(spot.Yard))}, spot {spot.Number}", $"/yards/{spot.Yard.Value}/spots/{Uri.EscapeDataString(spot.Number)}")],
         Quantity quantity => [new Piece($"{Text.Number(quantity.Amount)} {quantity.Unit}")],
         QueenMark mark => [new Piece(mark.Tag is null ? Text.Word(mark.Colour) : $"{Text.Word(mark.Colour)}, tag {mark.Tag}")],
+        Temperature read => [new Piece($"{Text.Number(read.Degrees)} °{read.Scale}")],
+        MonthDay day => [new Piece(day.ToString())],
+        RoundStop stop => [Subject(stop.Yard, books), new Piece(string.Join(", ", new[] { stop.On is { } on ? Text.Day(on) : null, stop.Truck, stop.Why }.OfType<string>()))],
         Occurred on => [new Piece(Text.When(on))],
         DateOnly day => [new Piece(Text.Day(day))],
         string text => [new Piece(text)],

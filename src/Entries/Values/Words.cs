@@ -169,3 +169,80 @@ public enum RaisedFrom
     /// <summary>Nobody knows.</summary>
     Unknown,
 }
+
+/// <summary>What a dose is reckoned by.</summary>
+[JsonConverter(typeof(WordJson<DosedBy>))]
+public enum DosedBy
+{
+    /// <summary>The colony as a whole.</summary>
+    Colony,
+
+    /// <summary>Each brood chamber.</summary>
+    BroodChamber,
+
+    /// <summary>Frames of bees.</summary>
+    FramesOfBees,
+}
+
+/// <summary>Where a feeder sits.</summary>
+[JsonConverter(typeof(WordJson<FeederPlace>))]
+public enum FeederPlace
+{
+    /// <summary>Over the bees.</summary>
+    Above,
+
+    /// <summary>Under them, or at the entrance.</summary>
+    Below,
+
+    /// <summary>In the box, in place of frames.</summary>
+    Inside,
+}
+
+/// <summary>By what the parts of a syrup were measured. A ratio by volume is not a ratio by weight.</summary>
+[JsonConverter(typeof(WordJson<PartsBy>))]
+public enum PartsBy
+{
+    /// <summary>Weighed.</summary>
+    Weight,
+
+    /// <summary>Measured by volume: loose sugar in the same vessel as the water.</summary>
+    Volume,
+}
+
+/// <summary>What is counted in the outfit's stock.</summary>
+[JsonConverter(typeof(WordJson<StockOf>))]
+public enum StockOf
+{
+    /// <summary>Feeders; their size is told by what they hold.</summary>
+    Feeders,
+
+    /// <summary>Full-depth boxes with floor and lid.</summary>
+    Boxes,
+
+    /// <summary>Frames of drawn comb.</summary>
+    DrawnComb,
+
+    /// <summary>Honey supers.</summary>
+    Supers,
+
+    /// <summary>Nucs with a laying queen, at hand.</summary>
+    Nucs,
+
+    /// <summary>Mated queens at hand.</summary>
+    MatedQueens,
+
+    /// <summary>Queen cells at hand.</summary>
+    QueenCells,
+
+    /// <summary>Sugar.</summary>
+    Sugar,
+
+    /// <summary>Syrup, ready mixed.</summary>
+    Syrup,
+
+    /// <summary>Pollen substitute, patties.</summary>
+    Supplement,
+
+    /// <summary>Doses of a treatment; the name says of which course.</summary>
+    Doses,
+}

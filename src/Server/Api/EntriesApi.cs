@@ -142,10 +142,10 @@ public sealed class EntriesApi(ServerOptions options)
 
     private static async Task History(HttpContext context, string kind, Guid id, OutfitLedger ledger)
     {
-        SubjectKind? known = kind switch { "colony" => SubjectKind.Colony, "queen" => SubjectKind.Queen, "yard" => SubjectKind.Yard, "outfit" => SubjectKind.Outfit, _ => null };
+        SubjectKind? known = kind switch { "colony" => SubjectKind.Colony, "queen" => SubjectKind.Queen, "yard" => SubjectKind.Yard, "outfit" => SubjectKind.Outfit, "store" => SubjectKind.Store, _ => null };
         if (known is not { } of)
         {
-            await Problem.Write(context, StatusCodes.Status404NotFound, Refusals.NotFound, "There is no such kind of thing.", "Take one of colony, queen, yard, outfit.");
+            await Problem.Write(context, StatusCodes.Status404NotFound, Refusals.NotFound, "There is no such kind of thing.", "Take one of colony, queen, yard, outfit, store.");
             return;
         }
 
@@ -160,7 +160,7 @@ public sealed class EntriesApi(ServerOptions options)
             return;
         }
 
-        var lines = await ledger.HistoryAsync(of == SubjectKind.Outfit ? Subject.Outfit : new Subject(of, id), asked.Ask, context.RequestAborted);
+        var lines = await ledger.HistoryAsync(of == SubjectKind.Outfit ? Subject.Outfit : of == SubjectKind.Store ? Subject.Store : new Subject(of, id), asked.Ask, context.RequestAborted);
         await Json.Send(context, json =>
         {
             json.WriteStartObject();

@@ -15,13 +15,15 @@ public class SampleTests
     /// <summary>The names in the store. To be added to; a name that stands here is never changed and never taken away.</summary>
     private static readonly string[] Frozen =
     [
-        "boxes-changed.v1", "colony-established.v1", "combined.v1", "conflict-settled.v1", "course-defined.v1", "ended.v1", "fed.v1",
-        "feeder-put-on.v1", "feeder-taken-off.v1", "found-dead.v1", "found-queenless.v1", "frames-moved.v1", "harvested.v1", "inspected.v1",
-        "line-started.v1", "moved.v1", "noted.v1", "nuc-transferred.v1", "outfit-described.v1", "queen-accepted.v1", "queen-banked.v1",
-        "queen-bought.v1", "queen-caged.v1", "queen-cell-given.v1", "queen-ended.v1", "queen-introduced.v1", "queen-killed.v1",
-        "queen-marked.v1", "queen-mated.v1", "queen-raised.v1", "queen-released.v1", "requeened.v1", "sold.v1", "split-from.v1",
-        "spot-marked.v1", "spot-retired.v1", "supered.v1", "supersedure-seen.v1", "supplement-given.v1", "taken-out.v1", "treated.v1",
-        "treatment-taken-out.v1", "voided.v1", "washed.v1", "weighed.v1", "weighed.v2", "yard-closed.v1", "yard-described.v1", "yard-opened.v1",
+        "boxes-changed.v1", "colony-established.v1", "combined.v1", "conflict-settled.v1", "course-defined.v1", "daily-maximum.v1",
+        "ended.v1", "fed.v1", "feeder-put-on.v1", "feeder-taken-off.v1", "found-dead.v1", "found-queenless.v1", "frames-moved.v1",
+        "harvested.v1", "inspected.v1", "line-started.v1", "medicine-acquired.v1", "moved.v1", "noted.v1", "nuc-transferred.v1",
+        "outfit-described.v1", "queen-accepted.v1", "queen-banked.v1", "queen-bought.v1", "queen-caged.v1", "queen-cell-given.v1",
+        "queen-ended.v1", "queen-introduced.v1", "queen-killed.v1", "queen-marked.v1", "queen-mated.v1", "queen-raised.v1",
+        "queen-released.v1", "readiness-set.v1", "requeened.v1", "round-planned.v1", "sold.v1", "split-from.v1", "spot-marked.v1",
+        "spot-retired.v1", "stock-changed.v1", "stock-counted.v1", "stores-target-set.v1", "supered.v1", "supersedure-seen.v1",
+        "supplement-given.v1", "taken-out.v1", "treated.v1", "treatment-taken-out.v1", "voided.v1", "washed.v1", "weighed.v1",
+        "weighed.v2", "work-done-elsewhere.v1", "work-put-off.v1", "yard-closed.v1", "yard-described.v1", "yard-opened.v1",
     ];
 
     public static TheoryData<string> Samples => [.. Directory.GetFiles(Folder, "*.json").Select(file => Path.GetFileNameWithoutExtension(file)).Order(StringComparer.Ordinal)];
@@ -69,7 +71,8 @@ public class SampleTests
         string[] common = ["id", "on", "act", "order", "visit", "by", "note", "stream", "alsoConcerns", "concerns"];
         var own = Kinds.All.Single(kind => kind.Kind.Stored == stored).Type.GetProperties()
             .Select(property => char.ToLowerInvariant(property.Name[0]) + property.Name[1..]).Except([.. common, "equalityContract"]);
-        Assert.Empty(own.Except(fields));
+        // Owed work is at a colony or at a yard, never at both: the two samples have one each.
+        Assert.Empty(own.Except(fields).Except(stored.StartsWith("work-", StringComparison.Ordinal) ? ["colony", "yard"] : Array.Empty<string>()));
     }
 
     [Fact]
