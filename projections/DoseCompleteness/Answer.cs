@@ -46,5 +46,48 @@ public sealed record DoseRow : IRow
     /// <summary>The day of the last dose that counts along the path.</summary>
     public DateOnly? LastDose { get; init; }
 
+    /// <summary>The path in words: how the bees came together, and what they had by then. Null where they were always together.</summary>
+    public string? Story { get; init; }
+
+    /// <summary>Doses along the path that came sooner after the one before than the course allows.</summary>
+    public int TooSoon { get; init; }
+
+    /// <summary>Doses along the path that came later after the one before than the course allows.</summary>
+    public int TooLate { get; init; }
+
+    /// <summary>Doses along the path with a daily maximum above the course's limit.</summary>
+    public int TooHot { get; init; }
+
+    /// <summary>Doses along the path with a daily maximum below the course's limit.</summary>
+    public int TooCold { get; init; }
+
+    /// <summary>Doses along the path of which a daily maximum that matters was not recorded.</summary>
+    public int WarmthUnknown { get; init; }
+
+    /// <summary>Doses along the path that were given with supers on, where they must be off.</summary>
+    public int SupersOn { get; init; }
+
+    /// <summary>The colony's last dose is to be taken out between these days; null where nothing is.</summary>
+    public DateOnly? OutFrom { get; init; }
+
+    public DateOnly? OutBy { get; init; }
+
+    /// <summary>The day on which it was taken out; null while that is not recorded.</summary>
+    public DateOnly? OutOn { get; init; }
+
+    /// <summary>The next dose that is owed is due between these days, by the course.</summary>
+    public DateOnly? NextFrom { get; init; }
+
+    public DateOnly? NextBy { get; init; }
+
+    /// <summary>No supers before this day, by the course; null where that is not known: what must be taken out is still in.</summary>
+    public DateOnly? WithholdingUntil { get; init; }
+
+    /// <summary>Brood seen up to this day is too soon to judge: the course stops the laying.</summary>
+    public DateOnly? BroodTooSoonUntil { get; init; }
+
+    /// <summary>What is not as the course wants it, in words.</summary>
+    public IReadOnlyList<string> Remarks { get; init; } = [];
+
     public required IReadOnlyList<EntryId> Entries { get; init; }
 }

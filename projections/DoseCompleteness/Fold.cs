@@ -65,6 +65,7 @@ public sealed class DoseCompletenessQuestion : Question<DoseRow>
         var less = frames is { } least && least.Had < path.Doses ? frames : null;
         var defined = books.Outfit.Courses.GetValueOrDefault(course);
         var full = defined?.FullDoses;
+        var limits = Limits.Of(books, colony, defined, path, season);
         var stay = colony.Standing;
         return new DoseRow
         {
@@ -84,7 +85,22 @@ public sealed class DoseCompletenessQuestion : Question<DoseRow>
             FramesRemark = less?.Remark,
             FramesHad = less?.Had,
             LastDose = path.LastDose,
-            Entries = Evidence.Of([.. path.Entries, defined, less?.By]),
+            Story = PathStory.Of(books, path),
+            TooSoon = limits.TooSoon,
+            TooLate = limits.TooLate,
+            TooHot = limits.TooHot,
+            TooCold = limits.TooCold,
+            WarmthUnknown = limits.WarmthUnknown,
+            SupersOn = limits.SupersOn,
+            OutFrom = limits.OutFrom,
+            OutBy = limits.OutBy,
+            OutOn = limits.OutOn,
+            NextFrom = limits.NextFrom,
+            NextBy = limits.NextBy,
+            WithholdingUntil = limits.WithholdingUntil,
+            BroodTooSoonUntil = limits.BroodTooSoonUntil,
+            Remarks = limits.Words(defined, path.Doses),
+            Entries = Evidence.Of([.. path.Entries, .. limits.By, defined, less?.By]),
         };
     }
 

@@ -112,13 +112,17 @@ public static class Agreement
             ?? Differ("frames had", row.FramesHad, less ? right.Frames : null)
             ?? (less ? right.LeastFrames.Exists(frames => Remark(row.FramesRemark, frames, oracle)) ? null : $"the remark '{row.FramesRemark}' tells of none of the least treated frames" : Differ("remark", row.FramesRemark, null))
             ?? (right.Least.Exists(path => Fits(row, path, right, less, oracle)) ? null
-                : $"'{row.Path}' with last dose {row.LastDose:yyyy-MM-dd} and {row.Entries.Count} entries is none of the least treated paths: {string.Join("; ", right.Least.Select(path => Words(path, oracle)))}");
+                : $"'{row.Path}' with last dose {row.LastDose:yyyy-MM-dd} and {row.Entries.Count} entries is none of the least treated paths, or stands otherwise to the course's limits ({row}): {string.Join("; ", right.Least.Select(path => Words(path, oracle)))}");
     }
 
     private static bool Fits(DoseRow row, OraclePath path, OracleDoseRow right, bool less, OracleBooks oracle)
     {
         if (row.Path != Words(path, oracle) || row.LastDose != path.Steps.OfType<Treated>().LastOrDefault()?.On.Day) return false;
-        var rests = path.Steps.Select(step => step.Id).ToList();
+        var limits = oracle.Limits(row.ColonyId, path, right.Defined, row.Season);
+        if ((row.TooSoon, row.TooLate, row.TooHot, row.TooCold, row.WarmthUnknown, row.SupersOn) != (limits.TooSoon, limits.TooLate, limits.TooHot, limits.TooCold, limits.WarmthUnknown, limits.SupersOn)) return false;
+        if ((row.OutFrom, row.OutBy, row.OutOn, row.NextFrom, row.NextBy) != (limits.OutFrom, limits.OutBy, limits.OutOn, limits.NextFrom, limits.NextBy)) return false;
+        if ((row.WithholdingUntil, row.BroodTooSoonUntil) != (limits.WithholdingUntil, limits.BroodTooSoonUntil)) return false;
+        var rests = path.Steps.Select(step => step.Id).Concat(limits.Rests).ToList();
         if (right.Defined is not null) rests.Add(right.Defined.Id);
         return less ? right.LeastFrames.Exists(frames => row.Entries.ToHashSet().SetEquals([.. rests, frames.Id])) : row.Entries.ToHashSet().SetEquals(rests);
     }

@@ -9,7 +9,7 @@ public sealed partial class Generator
     [
         (8, Inspect), (7, TreatOne), (5, TreatYard), (5, () => Split(1)), (3, () => Split(_chance.Between(2, 3))), (4, Combine), (3, CombineBack), (2, Diamond),
         (5, Move), (4, Requeen), (3, GiveCell), (4, Supersedure), (2, Introduce), (2, Kill), (2, Queenless), (5, MoveFrames), (2, Die), (1, Sell), (1, GiveUp),
-        (1, TakeOut), (2, Note), (3, Accept), (6, OfAQueen), (1, CageOrRelease), (2, Settings), (1, Line), (2, FixSpot), (4, Plain), (2, Establish), (2, Contradict),
+        (1, TakeOut), (4, Note), (3, Accept), (6, OfAQueen), (1, CageOrRelease), (4, Settings), (1, Line), (2, FixSpot), (4, Plain), (2, Owe), (2, Establish), (2, Contradict),
     ];
 
     private void Inspect()
@@ -37,7 +37,7 @@ public sealed partial class Generator
     }
 
     private void Treat(MadeColony colony, string course, decimal doses) =>
-        Record(new Treated { Id = Id(), On = On(), Act = _act, Order = Order(), Colony = colony.Id, Course = course, Doses = doses });
+        Record(new Treated { Id = Id(), On = On(), Act = _act, Order = Order(), Colony = colony.Id, Course = course, Doses = doses, SupersOn = _chance.Percent(20) ? true : null });
 
     private void Split(int makers)
     {

@@ -28,18 +28,44 @@ public sealed partial class Generator
     });
 
     private void Define(string course, decimal full) =>
-        Record(new CourseDefined { Id = Id(), On = On(), Act = _act, Order = Order(), Course = course, FullDoses = full });
+        Record(new CourseDefined
+        {
+            Id = Id(), On = On(), Act = _act, Order = Order(), Course = course, FullDoses = full,
+            DaysBetweenAtLeast = Perhaps(5, 10), DaysBetweenAtMost = Perhaps(14, 25), DaysInAtLeast = Perhaps(3, 7), DaysInAtMost = Perhaps(10, 30),
+            TakenOut = _chance.Percent(50) ? true : null, CoolestMaximum = Perhaps(5, 18), WarmestMaximum = Perhaps(19, 35), MaximumMattersDays = Perhaps(1, 3),
+            SupersOff = _chance.Percent(50) ? true : null, WithholdingDays = Perhaps(0, 20), BroodTooSoonDays = Perhaps(10, 30),
+        });
+
+    private int? Perhaps(int least, int most) => _chance.Percent(50) ? _chance.Between(least, most) : null;
 
     private void Settings()
     {
-        switch (_chance.Between(0, 5))
+        switch (_chance.Between(0, 9))
         {
             case 0: Describe(); break;
             case 1: Define(Course(), _chance.Either(0.5m, 1m, 2m, 4m)); break;
             case 2: Record(new YardDescribed { Id = Id(), On = On(), Act = _act, Order = Order(), Yard = Yard(), Name = $"place {Number()}" }); break;
             case 3: Record(new SpotMarked { Id = Id(), On = On(), Act = _act, Order = Order(), Spot = Spot(), Row = 1, Place = _chance.Between(1, 9) }); break;
             case 4: Record(new SpotRetired { Id = Id(), On = On(), Act = _act, Order = Order(), Spot = Spot(), Why = "flooded" }); break;
-            default: Record(new YardClosed { Id = Id(), On = On(), Act = _act, Order = Order(), Yard = Yard() }); break;
+            case 5: Record(new YardClosed { Id = Id(), On = On(), Act = _act, Order = Order(), Yard = Yard() }); break;
+            case 6: Store(); break;
+            default:
+                Record(new DailyMaximum { Id = Id(), On = _today.AddDays(_chance.Between(-3, 3)), Act = _act, Order = Order(), Yard = Yard(), Maximum = _chance.Percent(70) ? new Temperature(_chance.Between(0, 40), "C") : new Temperature(_chance.Between(32, 110), "F") });
+                break;
+        }
+    }
+
+    private void Store()
+    {
+        var unit = _chance.Either("piece", "kg");
+        switch (_chance.Between(0, 5))
+        {
+            case 0: Record(new StockCounted { Id = Id(), On = On(), Act = _act, Order = Order(), Of = _chance.Of(Enum.GetValues<StockOf>()), Amount = new Quantity(_chance.Between(0, 90), unit) }); break;
+            case 1: Record(new StockChanged { Id = Id(), On = On(), Act = _act, Order = Order(), Of = _chance.Of(Enum.GetValues<StockOf>()), Amount = new Quantity(_chance.Between(0, 90), unit), Out = _chance.Percent(50) }); break;
+            case 2: Record(new MedicineAcquired { Id = Id(), On = On(), Act = _act, Order = Order(), Product = "a tub", Lot = $"L{_chance.Between(1, 3)}" }); break;
+            case 3: Record(new RoundPlanned { Id = Id(), On = On(), Act = _act, Order = Order(), Round = "autumn", Stops = [.. Enumerable.Range(0, _chance.Between(0, 3)).Select(_ => new RoundStop(Yard()))] }); break;
+            case 4: Record(new StoresTargetSet { Id = Id(), On = On(), Act = _act, Order = Order(), Housing = _chance.Of(Enum.GetValues<Housing>()), Stores = new Quantity(_chance.Between(5, 40), "kg"), Tare = _chance.Percent(50) ? new Quantity(_chance.Between(10, 30), "kg") : null }); break;
+            default: Record(new ReadinessSet { Id = Id(), On = On(), Act = _act, Order = Order(), FramesOfBeesAtLeast = _chance.Between(2, 10) }); break;
         }
     }
 

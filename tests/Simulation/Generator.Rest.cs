@@ -92,7 +92,7 @@ public sealed partial class Generator
         var colony = Colony().Id;
         switch (_chance.Between(0, 11))
         {
-            case 0: Record(new Washed { Id = Id(), On = On(), Act = _act, Order = Order(), Colony = colony, Mites = _chance.Between(0, 30), Bees = _chance.Between(10, 300) }); break;
+            case 0: Record(new Washed { Id = Id(), On = On(), Act = _act, Order = Order(), Colony = colony, Mites = _chance.Between(0, 30), Bees = _chance.Between(5, 200) }); break;
             case 1: Record(new Fed { Id = Id(), On = On(), Act = _act, Order = Order(), Colony = colony, Feed = "syrup", Amount = new Quantity(2, "L") }); break;
             case 2: Record(new FeederPutOn { Id = Id(), On = On(), Act = _act, Order = Order(), Colony = colony }); break;
             case 3: Record(new FeederTakenOff { Id = Id(), On = On(), Act = _act, Order = Order(), Colony = colony }); break;
@@ -104,6 +104,17 @@ public sealed partial class Generator
             case 9: Record(new BoxesChanged { Id = Id(), On = On(), Act = _act, Order = Order(), Colony = colony, Housing = Housing.Double }); break;
             default: Record(new NucTransferred { Id = Id(), On = On(), Act = _act, Order = Order(), Colony = colony }); break;
         }
+    }
+
+    /// <summary>Owed work is put off or closed by hand: of some entry about the colony, often one that left nothing open.</summary>
+    private void Owe()
+    {
+        var colony = Colony().Id;
+        var about = _recorded.Select(recorded => recorded.Entry).Where(entry => entry.Stream == colony).ToList();
+        if (about.Count == 0) return;
+        var work = _chance.Either("transfer", "laying", "feeder-off", "strips-out", "course");
+        if (_chance.Percent(50)) Record(new WorkPutOff { Id = Id(), On = _today, Act = _act, Order = Order(), Work = work, Opened = _chance.Of(about).Id, Colony = colony, Until = _today.AddDays(_chance.Between(1, 40)), Why = "rain" });
+        else Record(new WorkDoneElsewhere { Id = Id(), On = _today, Act = _act, Order = Order(), Work = work, Opened = _chance.Of(about).Id, Colony = colony, Why = "by the neighbour" });
     }
 
     private void Contradict()
@@ -139,6 +150,7 @@ public sealed partial class Generator
                 Record(new Voided { Id = Id(), On = day, Act = _act, Order = Order(), Entry = wrong.Id, Why = "on another colony", Of = wrong.Stream, AlsoOf = [.. wrong.AlsoConcerns] });
             if (wrong is Voided || !_chance.Percent(55)) continue;
             var right = wrong with { Id = Id(), Act = _act, On = _chance.Percent(50) ? wrong.On : wrong.On.Day.AddDays(_chance.Between(-15, 15)) };
+            if (right is WorkPutOff put) right = put with { Until = put.On.Day.AddDays(_chance.Between(1, 40)) };
             Record(right is Treated treated && _chance.Percent(50) ? treated with { Colony = Colony().Id } : right);
         }
     }

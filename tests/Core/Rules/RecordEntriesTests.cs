@@ -71,6 +71,7 @@ public sealed class RecordEntriesTests
         var days = Kinds.All.SelectMany(kind => kind.Type.GetProperties(BindingFlags.Public | BindingFlags.Instance)
             .Where(field => new[] { typeof(DateOnly), typeof(DateOnly?), typeof(Occurred), typeof(Occurred?) }.Contains(field.PropertyType) && field.Name != nameof(Washed.On))
             .Select(field => $"{kind.Type.Name}.{field.Name}"));
-        Assert.Equal(["QueenBought.Born", "QueenRaised.Born", "QueenRaised.Grafted"], days.Order());
+        // A packet's last day of use, and the day until which work is put off, may be to come.
+        Assert.Equal(["MedicineAcquired.UseBy", "QueenBought.Born", "QueenRaised.Born", "QueenRaised.Grafted", "WorkPutOff.Until"], days.Order());
     }
 }

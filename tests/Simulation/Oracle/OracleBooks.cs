@@ -115,6 +115,7 @@ public sealed partial class OracleBooks
         if (entry is QueenAccepted accepted) yield return accepted.Colony;
         if (entry is QueenBanked { Colony: { } keeper }) yield return keeper;
         if (entry is QueenEnded { Colony: { } last }) yield return last;
+        if (entry is OwedEntry { Colony: { } owing }) yield return owing;
     }
 
     /// <summary>The queens that an entry names, read off its fields.</summary>
