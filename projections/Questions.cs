@@ -2,6 +2,7 @@ using ColonyLineage.Projections.Conflicts;
 using ColonyLineage.Projections.DoseCompleteness;
 using ColonyLineage.Projections.Lineage;
 using ColonyLineage.Projections.MiteWatch;
+using ColonyLineage.Projections.OwedWork;
 using ColonyLineage.Projections.QueensByAge;
 using ColonyLineage.Projections.Register;
 using ColonyLineage.Projections.SpotStory;
@@ -18,6 +19,7 @@ public static class Questions
     public static readonly MiteWatchQuestion MiteWatch = new();
     public static readonly ConflictsQuestion Conflicts = new();
     public static readonly RegisterQuestion Register = new();
+    public static readonly OpenWorkQuestion OpenWork = new();
 
-    public static readonly IReadOnlyList<IQuestion> All = [QueensByAge, DoseCompleteness, SpotStory, Lineage, MiteWatch, Conflicts, Register];
+    public static readonly IReadOnlyList<IQuestion> All = [QueensByAge, DoseCompleteness, SpotStory, Lineage, MiteWatch, Conflicts, Register, OpenWork];
 }

@@ -46,6 +46,12 @@ public sealed record DoseRow : IRow
     /// <summary>The day of the last dose that counts along the path.</summary>
     public DateOnly? LastDose { get; init; }
 
+    /// <summary>The entry of that dose.</summary>
+    public Guid? LastDoseId { get; init; }
+
+    /// <summary>The entry of the last dose that was given to the colony itself, whatever its bees had before.</summary>
+    public Guid? OwnDoseId { get; init; }
+
     /// <summary>The path in words: how the bees came together, and what they had by then. Null where they were always together.</summary>
     public string? Story { get; init; }
 

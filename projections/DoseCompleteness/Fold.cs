@@ -85,6 +85,8 @@ public sealed class DoseCompletenessQuestion : Question<DoseRow>
             FramesRemark = less?.Remark,
             FramesHad = less?.Had,
             LastDose = path.LastDose,
+            LastDoseId = path.Entries.OfType<Treated>().LastOrDefault()?.Id.Value,
+            OwnDoseId = limits.Own?.Id.Value,
             Story = PathStory.Of(books, path),
             TooSoon = limits.TooSoon,
             TooLate = limits.TooLate,

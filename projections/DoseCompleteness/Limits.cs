@@ -6,6 +6,9 @@ namespace ColonyLineage.Projections.DoseCompleteness;
 /// <summary>What was done along a path against the limits of the course as the owner wrote them. It judges what is recorded and proposes nothing.</summary>
 internal sealed record Limits
 {
+    /// <summary>The last dose that the colony itself was given; null where the course is not defined, too.</summary>
+    public Treated? Own { get; private init; }
+
     /// <summary>Doses given sooner after the one before than the course allows.</summary>
     public int TooSoon { get; private init; }
 
@@ -59,6 +62,7 @@ internal sealed record Limits
         var comesOut = course.TakenOut == true && own is not null;
         return new Limits
         {
+            Own = own,
             TooSoon = days.Count(between => between < course.DaysBetweenAtLeast),
             TooLate = days.Count(between => between > course.DaysBetweenAtMost),
             TooHot = warmth.Count(dose => dose.Above),

@@ -18,6 +18,9 @@ public sealed record WashRow : IRow
 
     public required DateOnly On { get; init; }
 
+    /// <summary>The entry of the wash.</summary>
+    public required Guid WashId { get; init; }
+
     /// <summary>The colony's first wash is 1, the next 2.</summary>
     public required int Nth { get; init; }
 

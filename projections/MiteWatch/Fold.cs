@@ -28,6 +28,7 @@ public sealed class MiteWatchQuestion : Question<WashRow>
                 ColonyId = colony.Colony,
                 Colony = Names.Of(colony),
                 On = wash.On.Day,
+                WashId = wash.Id.Value,
                 Nth = ++nth,
                 Mites = wash.Mites,
                 Bees = wash.Bees,

@@ -31,6 +31,13 @@ public sealed record RoundRow : IRow
 
     public required string MostIn { get; init; }
 
+    /// <summary>The entry of that wash, its day, and how many bees were in it.</summary>
+    public required Guid MostId { get; init; }
+
+    public required DateOnly MostOn { get; init; }
+
+    public required int MostOf { get; init; }
+
     /// <summary>By the rule of thumb, in mites of one wash.</summary>
     public required Thumb RuleOfThumb { get; init; }
 

@@ -1,5 +1,6 @@
 using ColonyLineage.Desk.Drawing;
 using ColonyLineage.Entries;
+using ColonyLineage.Projections;
 using ColonyLineage.Projections.Lineage;
 using Xunit;
 

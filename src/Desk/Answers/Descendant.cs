@@ -1,3 +1,4 @@
+using ColonyLineage.Projections;
 using ColonyLineage.Projections.Lineage;
 using ColonyLineage.Projections.Register;
 

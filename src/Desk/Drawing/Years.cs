@@ -1,3 +1,4 @@
+using ColonyLineage.Projections;
 namespace ColonyLineage.Desk.Drawing;
 
 /// <summary>A time from one day to another, to be drawn as a band.</summary>

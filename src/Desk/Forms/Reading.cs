@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using ColonyLineage.Entries;
+using ColonyLineage.Projections;
 
 namespace ColonyLineage.Desk.Forms;
 

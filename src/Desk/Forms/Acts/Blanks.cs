@@ -1,5 +1,6 @@
 using System.Text.Json;
 using ColonyLineage.Entries;
+using ColonyLineage.Projections;
 using ColonyLineage.Projections.Cards;
 
 namespace ColonyLineage.Desk.Forms.Acts;

@@ -1,4 +1,5 @@
 using ColonyLineage.Entries;
+using ColonyLineage.Projections;
 using ColonyLineage.Rules;
 
 namespace ColonyLineage.Desk.Forms.Acts;

@@ -1,4 +1,4 @@
-namespace ColonyLineage.Desk;
+namespace ColonyLineage.Projections;
 
 /// <summary>The order in which people read numbers that are names: 2 before 10, 7 before 7a, N3 before N12.</summary>
 public sealed class ByNumber : IComparer<string?>
