@@ -6,6 +6,7 @@ using ColonyLineage.Projections.OwedWork;
 using ColonyLineage.Projections.QueensByAge;
 using ColonyLineage.Projections.Register;
 using ColonyLineage.Projections.SpotStory;
+using ColonyLineage.Projections.StoresAndFeed;
 
 namespace ColonyLineage.Projections;
 
@@ -20,6 +21,7 @@ public static class Questions
     public static readonly ConflictsQuestion Conflicts = new();
     public static readonly RegisterQuestion Register = new();
     public static readonly OpenWorkQuestion OpenWork = new();
+    public static readonly StoresAndFeedQuestion StoresAndFeed = new();
 
-    public static readonly IReadOnlyList<IQuestion> All = [QueensByAge, DoseCompleteness, SpotStory, Lineage, MiteWatch, Conflicts, Register, OpenWork];
+    public static readonly IReadOnlyList<IQuestion> All = [QueensByAge, DoseCompleteness, SpotStory, Lineage, MiteWatch, Conflicts, Register, OpenWork, StoresAndFeed];
 }
