@@ -41,6 +41,7 @@ public sealed record PlacedLabel(double X, double Y, string Said, string Anchor)
 public sealed record MiteFrame(DateOnly From, DateOnly To, double Top, double Threshold)
 {
     private const int LeastMonths = 3;
+    private const int DoseBefore = 90;
 
     /// <summary>The scale upwards is of square roots: a few high washes would press all others down to nothing.</summary>
     public bool Roots => Top > 2.5 * Threshold;
@@ -48,7 +49,9 @@ public sealed record MiteFrame(DateOnly From, DateOnly To, double Top, double Th
     /// <summary>A frame that holds all washes. There is one at least.</summary>
     public static MiteFrame Around(IReadOnlyList<WashRow> washes, IReadOnlyList<RoundRow> rounds, decimal threshold)
     {
-        var (first, last) = (washes.Min(wash => wash.On), washes.Max(wash => wash.On));
+        // A dose a good while before the first wash is drawn as well: it is what that wash tells of.
+        var first = washes.Min(wash => wash.DaysSinceDose is >= 0 and <= DoseBefore and var days ? wash.On.AddDays(-days) : wash.On);
+        var last = washes.Max(wash => wash.On);
         var from = new DateOnly(first.Year, first.Month, 1);
         var end = new DateOnly(last.Year, last.Month, 1).AddMonths(1);
         if (end < from.AddMonths(LeastMonths)) end = from.AddMonths(LeastMonths);
@@ -84,20 +87,26 @@ public sealed class MitePlot
     public const double Bottom = Height - 44;
 
     private const double RightMargin = 8;
-    private const double Around = 6;
+    private const double Inset = Dot + 1;
+    private const double MostAround = 6;
     private const double Apart = (2 * Dot) + 1;
     private const double MostAside = 18;
     private const double Together = 15;
     private const double LeastBetween = 20;
     private static readonly double[] Steps = [0.5, 1, 2, 5, 10, 20, 50, 100];
-    private static readonly double[] RootNumbers = [0, 0.5, 1, 2, 3, 5, 7, 10, 15, 20, 30, 50, 70, 100, 200, 500, 1000];
+
+    // Where roots leave no room for all, the rounder numbers come first.
+    private static readonly double[] RootNumbers = [0, 10, 1, 100, 5, 2, 20, 50, 0.5, 3, 30, 7, 15, 70, 200, 500];
 
     public MitePlot(MiteFrame frame, IReadOnlyList<WashRow> washes, IReadOnlyList<RoundRow> rounds, double width)
     {
         Frame = frame;
         Width = width;
-        Washes = Place(washes, Aside(rounds));
-        Rounds = [.. rounds.Select(Place)];
+        // Neighbouring rounds stay apart: first their bars become narrow, then their washes stay on their day.
+        var room = rounds.Zip(rounds.Skip(1), (before, after) => (X(after.From) - X(before.To)) / 2).Append(double.PositiveInfinity).Min() - Dot - 0.5;
+        var around = Math.Clamp(room, 0.5, MostAround);
+        Washes = Place(washes, Math.Clamp(room - around, 0, MostAside));
+        Rounds = [.. rounds.Select(round => Place(round, around))];
         Doses = Place([.. washes.Where(wash => wash.DaysSinceDose is not null).Select(wash => wash.On.AddDays(-wash.DaysSinceDose!.Value)).Where(day => day >= frame.From && day <= frame.To).Distinct().Order()]);
         Numbers = [.. NumbersUpwards().Select(number => new PlacedLabel(Left - 5, Y(number) + 4, Text.Number((decimal)number), "end"))];
         Threshold = PlaceThreshold();
@@ -121,7 +130,7 @@ public sealed class MitePlot
     /// <summary>The numbers upwards, each at its height.</summary>
     public IReadOnlyList<PlacedLabel> Numbers { get; }
 
-    /// <summary>What is written at the line of the threshold, on the side where fewer washes are.</summary>
+    /// <summary>What is written at the line of the threshold, where it covers least.</summary>
     public PlacedLabel Threshold { get; }
 
     /// <summary>The names of the months, as many as there is room for.</summary>
@@ -140,7 +149,7 @@ public sealed class MitePlot
     public double X(DateOnly day)
     {
         var days = Frame.To.DayNumber - Frame.From.DayNumber + 1;
-        return Left + ((Right - Left) * (Math.Clamp(day.DayNumber - Frame.From.DayNumber, 0, days - 1) + 0.5) / days);
+        return Left + Inset + ((Right - Left - (2 * Inset)) * (Math.Clamp(day.DayNumber - Frame.From.DayNumber, 0, days - 1) + 0.5) / days);
     }
 
     /// <summary>The height of a number of mites per 100 bees. What is higher than the picture stands at its edge.</summary>
@@ -154,15 +163,6 @@ public sealed class MitePlot
     public static (double Lower, double Upper)? Interval(WashRow wash) => wash.Mites > wash.Bees ? null : Proportion.Wilson(wash.Mites, wash.Bees);
 
     private static bool IsOf(WashRow wash, RoundRow round) => wash.On >= round.From && wash.On <= round.To;
-
-    /// <summary>How far a wash may step aside, so that neighbouring rounds stay apart.</summary>
-    private double Aside(IReadOnlyList<RoundRow> rounds)
-    {
-        var aside = MostAside;
-        foreach (var (before, after) in rounds.Zip(rounds.Skip(1)))
-            aside = Math.Min(aside, ((X(after.From) - X(before.To)) / 2) - Dot - Around - 1);
-        return Math.Max(0, aside);
-    }
 
     /// <summary>Washes of the same day and count step aside for each other, as far as there is room.</summary>
     private List<PlacedWash> Place(IReadOnlyList<WashRow> washes, double aside)
@@ -188,11 +188,11 @@ public sealed class MitePlot
         return placed;
     }
 
-    private PlacedRound Place(RoundRow round)
+    private PlacedRound Place(RoundRow round, double around)
     {
         var xs = Washes.Where(wash => IsOf(wash.Wash, round)).Select(wash => wash.X).DefaultIfEmpty(X(round.From)).ToList();
-        var from = Math.Max(Left, xs.Min() - Dot - Around);
-        var to = Math.Min(Right, xs.Max() + Dot + Around);
+        var from = Math.Max(Left, xs.Min() - Dot - around);
+        var to = Math.Min(Right, xs.Max() + Dot + around);
         return new PlacedRound(from, to - from, Y((double)round.Per100Bees), Y((double)round.UpperPer100), (double)round.UpperPer100 > Frame.Top, round);
     }
 
@@ -227,30 +227,29 @@ public sealed class MitePlot
             yield break;
         }
 
-        var last = double.PositiveInfinity;
-        foreach (var number in RootNumbers.Where(number => number <= Frame.Top))
-        {
-            if (last - Y(number) < LeastBetween) continue;
-            last = Y(number);
-            yield return number;
-        }
+        var chosen = new List<double>();
+        foreach (var number in RootNumbers)
+            if (number <= Frame.Top && chosen.All(other => Math.Abs(Y(other) - Y(number)) >= LeastBetween)) chosen.Add(number);
+        foreach (var number in chosen.Order()) yield return number;
     }
 
     private PlacedLabel PlaceThreshold()
     {
-        var right = new PlacedLabel(Right - 3, Y(Frame.Threshold) - 4, $"threshold {Text.Number((decimal)Frame.Threshold)}", "end");
-        var left = right with { X = Left + 4, Anchor = "start" };
-        return Covered(left) < Covered(right) ? left : right;
+        var label = new PlacedLabel(Left + 4, Y(Frame.Threshold) - 4, $"threshold {Text.Number((decimal)Frame.Threshold)}", "start");
+        var places = (int)((Right - label.Right) / 10);
+        return Enumerable.Range(0, Math.Max(1, places)).Select(step => label with { X = label.X + (10 * step) }).MinBy(Covered)!;
     }
 
-    private int Covered(PlacedLabel label) => Washes.Count(wash => label.Covers(wash.X - Dot, wash.X + Dot, wash.Y - Dot, wash.Y + Dot))
+    /// <summary>How much a label would cover: a wash weighs more than its interval or a round.</summary>
+    private int Covered(PlacedLabel label) => (3 * Washes.Count(wash => label.Covers(wash.X - Dot, wash.X + Dot, wash.Y - Dot, wash.Y + Dot)))
+        + Washes.Count(wash => wash is { High: { } high, Low: { } low } && label.Covers(wash.X - 1, wash.X + 1, high, low))
         + Rounds.Count(round => label.Covers(round.X, round.X + round.Width, round.Upper, round.Mean));
 
     private (IReadOnlyList<PlacedLabel> Labels, IReadOnlyList<double> Lines) PlaceMonths()
     {
         var labels = new List<PlacedLabel>();
         var lines = new List<double>();
-        var half = (Right - Left) / (Frame.To.DayNumber - Frame.From.DayNumber + 1) / 2;
+        var half = (Right - Left - (2 * Inset)) / (Frame.To.DayNumber - Frame.From.DayNumber + 1) / 2;
         for (var month = Frame.From; month <= Frame.To; month = month.AddMonths(1))
         {
             lines.Add(X(month) - half);

@@ -21,7 +21,7 @@ public static class MiteWords
         Claim.Above => $"above {Text.Number(round.Threshold)} per 100, error 5 % at most",
         _ => round.MoreWashes is { } more
             ? $"cannot say: {Text.Count(more, "more colony", "more colonies")} to wash"
-            : "cannot say, and more washes like these would not tell",
+            : "cannot say: up to 100 washes like these would not show it below",
     };
 
     /// <summary>The whole yard is due by the rule of thumb, or is above the threshold by the statistics.</summary>
