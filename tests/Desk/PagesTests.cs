@@ -84,7 +84,7 @@ public sealed class PagesTests(Browser browser)
             reached.Add((await page.EvaluateAsync<string>("document.activeElement.textContent")).Trim());
         }
 
-        foreach (var place in new[] { "Yards", "Queens by age", "Doses", "Spot story", "Lineage", "Conflicts", "Record", "Catch up", "Import" }) Assert.Contains(place, reached);
+        foreach (var place in new[] { "Yards", "Queens by age", "Doses", "Mites", "Spot story", "Lineage", "Conflicts", "Record", "Catch up", "Import" }) Assert.Contains(place, reached);
         await page.Locator(".skip").FocusAsync();
         await page.Keyboard.PressAsync("Enter");
         Assert.Equal("main", await page.EvaluateAsync<string>("document.activeElement.id"));
@@ -213,7 +213,7 @@ public sealed class PagesTests(Browser browser)
 
     /// <summary>In a drawing no text leaves the picture, no box covers another, no text runs over the side of its box.</summary>
     [Theory]
-    [InlineData("spot"), InlineData("spot-two"), InlineData("queen"), InlineData("breeder"), InlineData("colony"), InlineData("many")]
+    [InlineData("spot"), InlineData("spot-two"), InlineData("queen"), InlineData("breeder"), InlineData("colony"), InlineData("many"), InlineData("mites"), InlineData("mites-yard")]
     public async Task Nothing_in_a_drawing_is_cut_or_overlaps(string name)
     {
         await using var opened = await browser.OpenAsync();

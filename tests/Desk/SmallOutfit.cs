@@ -30,6 +30,7 @@ public sealed class SmallOutfit
         outfit.Quarry();
         outfit.Riverside();
         outfit.Many();
+        outfit.Washes();
         return outfit;
     }
 
@@ -152,6 +153,13 @@ public sealed class SmallOutfit
             var mother = i <= 30 ? "M0" : $"M{1 + (i % 30)}{(1 + (i % 30) == 7 ? " the long-named one of the east hedge" : "")}";
             Raise($"M{i}{(i == 7 ? " the long-named one of the east hedge" : "")}", mother, i <= 30 ? "2022-05-20" : i <= 100 ? "2023-06-10" : "2023-07-15", null);
         }
+    }
+
+    /// <summary>A second round at Alder Bottom with next to nothing in it; at the Quarry many mites in every wash.</summary>
+    private void Washes()
+    {
+        foreach (var (colony, i) in new[] { "31", "32", "33", "34" }.Select((colony, i) => (colony, i))) Wash(colony, "2026-08-25", 28 + (2 * i), 300);
+        foreach (var colony in new[] { "1", "2", "4", "6", "N25-1" }) Wash(colony, "2026-09-24", colony == "2" ? 1 : 0, 300);
     }
 
     private EntryId Put(string day, Func<EntryId, Occurred, ActId, Entry> make, string? recorded = null)
