@@ -33,5 +33,5 @@ public static class Feed
     }
 
     private static double Share(decimal sugar, decimal water, PartsBy? by) =>
-        Syrup.ShareOf((double)sugar, (double)water, by == PartsBy.Volume ? Parts.ByVolume : Parts.ByWeight);
+        Syrup.ShareOf((double)sugar, (double)water, by ?? PartsBy.Weight);
 }

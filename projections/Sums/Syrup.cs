@@ -2,16 +2,6 @@ using ColonyLineage.Entries;
 
 namespace ColonyLineage.Projections.Sums;
 
-/// <summary>What the parts of a recipe are parts of. By weight and by volume are two recipes: whoever asks has to say which.</summary>
-public enum Parts
-{
-    /// <summary>Parts of the weight.</summary>
-    ByWeight,
-
-    /// <summary>Parts of the volume: dry sugar as it is poured, and water.</summary>
-    ByVolume,
-}
-
 /// <summary>Sugar syrup: so much sugar and water make so much syrup. A gallon of water with sugar in it is more than a gallon of syrup.</summary>
 /// <param name="Sugar">Kilograms of sugar.</param>
 /// <param name="Water">Kilograms of water.</param>
@@ -41,10 +31,10 @@ public sealed record Syrup(double Sugar, double Water, double Celsius)
 
     /// <summary>Sugar by mass of a recipe of so many parts of sugar to so many of water.</summary>
     /// <param name="poured">Kilograms of a litre of the dry sugar; counts by volume only.</param>
-    public static double ShareOf(double sugar, double water, Parts parts, double celsius = 20, double poured = SugarPoured)
+    public static double ShareOf(double sugar, double water, PartsBy parts, double celsius = 20, double poured = SugarPoured)
     {
         if (!(sugar >= 0 && water >= 0 && sugar + water > 0)) throw new ArgumentOutOfRangeException(nameof(sugar), sugar, "Parts are 0 or more, and not both 0.");
-        if (parts == Parts.ByVolume) (sugar, water) = (sugar * poured, water * Sums.Sugar.Density(0, celsius));
+        if (parts == PartsBy.Volume) (sugar, water) = (sugar * poured, water * Sums.Sugar.Density(0, celsius));
         return sugar / (sugar + water);
     }
 

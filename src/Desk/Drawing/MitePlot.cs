@@ -1,3 +1,4 @@
+using ColonyLineage.Projections;
 using ColonyLineage.Projections.MiteWatch;
 using ColonyLineage.Projections.Sums;
 

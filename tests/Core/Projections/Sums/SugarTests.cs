@@ -57,7 +57,7 @@ public class SugarTests
     [InlineData(2, 1, 7.38, 11.07)]
     public void A_gallon_of_syrup(double sugar, double water, double pounds, double gallon)
     {
-        var syrup = Syrup.Filling((double)new Quantity(1, "gal-us").InLitres()!, Syrup.ShareOf(sugar, water, Parts.ByWeight));
+        var syrup = Syrup.Filling((double)new Quantity(1, "gal-us").InLitres()!, Syrup.ShareOf(sugar, water, PartsBy.Weight));
         var pound = (double)new Quantity(1, "lb").InKilograms()!;
         Near(pounds, syrup.Sugar / pound, .0051, "NBS Circular 440");
         Near(gallon, (syrup.Sugar + syrup.Water) / pound, .0051, "NBS Circular 440");
@@ -82,9 +82,9 @@ public class SugarTests
     [Fact]
     public void By_volume_is_not_by_weight()
     {
-        Near(.845 / (.845 + .9982), Syrup.ShareOf(1, 1, Parts.ByVolume), 1e-5, "arithmetic");
-        Assert.Equal(.5, Syrup.ShareOf(1, 1, Parts.ByWeight));
-        Assert.Throws<ArgumentOutOfRangeException>(() => Syrup.ShareOf(0, 0, Parts.ByWeight));
+        Near(.845 / (.845 + .9982), Syrup.ShareOf(1, 1, PartsBy.Volume), 1e-5, "arithmetic");
+        Assert.Equal(.5, Syrup.ShareOf(1, 1, PartsBy.Weight));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Syrup.ShareOf(0, 0, PartsBy.Weight));
         Assert.Throws<ArgumentException>(() => Syrup.Of(new Quantity(1, "L"), new Quantity(1, "L")));
     }
 }
