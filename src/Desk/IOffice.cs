@@ -4,16 +4,10 @@ using ColonyLineage.Projections;
 namespace ColonyLineage.Desk;
 
 /// <summary>What the desk's pages need of the books. The server gives it; tests give one in memory.</summary>
-public interface IOffice
+public interface IOffice : IRows
 {
-    /// <summary>Today, in the outfit's place.</summary>
-    DateOnly Today { get; }
-
     /// <summary>The outfit's settings, courses and lines.</summary>
     Task<Projections.Cards.OutfitCard> OutfitAsync(CancellationToken cancel);
-
-    /// <summary>The rows of a question that are asked for, by the clocks asked for.</summary>
-    Task<IReadOnlyList<TRow>> RowsAsync<TRow>(Question<TRow> question, Ask ask, CancellationToken cancel) where TRow : class, IRow;
 
     /// <summary>The open books around some subjects, as of and as known at what is asked: for a page about one colony, queen or yard.</summary>
     Task<Books> BooksAsync(Ask ask, CancellationToken cancel);

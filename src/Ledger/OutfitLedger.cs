@@ -165,6 +165,15 @@ public sealed class OutfitLedger : IAsyncDisposable
         return live.Books;
     }
 
+    /// <summary>The same, with some subjects fetched at once.</summary>
+    public async Task<Books> OpenBooksAsync(IReadOnlyList<Subject> first, CancellationToken cancel)
+    {
+        var live = new LiveBooks("") { Fetch = subject => { using var connection = _source.OpenConnection(); return SubjectReading.Read(connection, _outfit, subject); } };
+        await using var connection = await _source.OpenConnectionAsync(cancel);
+        live.Hold(first, await SubjectReading.ReadAsync(connection, _outfit, first, cancel));
+        return live.Books;
+    }
+
     /// <summary>All that was recorded about a subject but voids, in the order of things; voided entries with the void that names them.</summary>
     public Task<IReadOnlyList<HistoryLine>> HistoryAsync(Subject subject, Ask ask, CancellationToken cancel) => new History(_source, _outfit).OfSubjectAsync(subject, ask, cancel);
 

@@ -60,6 +60,7 @@ public static class LineageServer
         services.AddSingleton(clock);
         services.AddSingleton(board);
         services.AddSingleton<ReadCache>();
+        services.AddSingleton<RowsOverLedger>();
         services.AddSingleton<Answering>();
         services.AddScoped<IOffice, OfficeOverLedger>();
         services.AddAntiforgery();

@@ -31,6 +31,15 @@ public sealed class MemoryOffice(IEnumerable<Recorded> recorded, DateOnly today)
         lock (_gate) return Later<IReadOnlyList<TRow>>([.. Whole(ask).Rows(question).Where(row => ask.Wants(row, question.Columns))]);
     }
 
+    public Task<Household> HouseholdAsync(Ask clocks, CancellationToken cancel)
+    {
+        lock (_gate)
+        {
+            var whole = Whole(clocks);
+            return Later(new Household(whole.Books.Outfit, whole.Books.Store, [.. whole.Subjects.Where(subject => subject.Kind == SubjectKind.Yard).Select(subject => whole.Books.Yard(new YardId(subject.Id)))]));
+        }
+    }
+
     public Task<Books> BooksAsync(Ask ask, CancellationToken cancel)
     {
         // Books fold lazily and are for one reader at a time: each page gets its own.

@@ -29,6 +29,8 @@ internal static class AskQuestion
             Flag("--living", "Of descendants and ancestors: only those that live."), Text("--kind", "KIND", "entries: one kind, for instance washed."), Text("--act", "ACT", "entries: one act, by its id."),
             Flag("--rounds", "mite-watch: what the washes of each round say of a yard."),
             Flag("--pooled", "mite-watch: the washes pooled by yard and by first, second, third wash."),
+            Text("--on", "DAY", "owed-work, load-list: for a day, which may be to come."), Text("--round", "ROUND", "owed-work, load-list: the yards of a planned round, in its order."),
+            Text("--work", "WORK", "owed-work: one kind of work, for instance transfer."),
             Text("--count-by", "COLUMNS", "How many rows there are of each combination of these columns, with commas between them."),
         ];
         var command = new System.CommandLine.Command("ask", "Ask the books a question.") { question, format };

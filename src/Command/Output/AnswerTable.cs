@@ -15,13 +15,17 @@ internal static class AnswerTable
     private static readonly Dictionary<string, string[]> Shown = new()
     {
         ["queens-by-age"] = ["yard", "spot", "colony", "queen", "season_from", "season_to", "sure", "answers", "mark_due", "mark_seen", "line", "bees_few"],
-        ["dose-completeness"] = ["yard", "spot", "colony", "course", "season", "had", "owed", "too_many", "path", "frames_remark"],
+        ["dose-completeness"] = ["yard", "spot", "colony", "course", "season", "had", "owed", "too_many", "path", "frames_remark", "remarks"],
         ["spot-story"] = ["yard", "spot", "colony", "from", "came", "gone_to", "went", "queens", "done"],
         ["mite-watch"] =
         [
             "yard", "spot", "colony", "on", "to", "nth", "washes", "mites", "bees", "bees_estimated", "per100_bees", "upper_per100", "most_mites", "rule_of_thumb", "is_below",
             "more_washes", "days_since_dose",
         ],
+        ["open-work"] = ["yard", "spot", "colony", "work", "what", "from", "by", "until", "visits", "put_off_until"],
+        ["owed-work"] = ["yard", "spot", "colony", "work", "what", "of", "from", "by", "state", "put_off_until"],
+        ["load-list"] = ["truck", "on", "stop", "yard", "thing", "which", "amount", "unit", "for", "at_hand", "short"],
+        ["stores-and-feed"] = ["yard", "spot", "colony", "housing", "heft", "heft_on", "weighed_on", "stores_kg", "fed_sugar_kg", "target_kg", "lacking_kg", "feeder_on", "remarks"],
         ["register"] = ["kind", "name", "yard", "spot", "colony", "began", "ended", "fate", "taken_out"],
         ["conflicts"] = ["conflict", "colony", "yard", "spot", "on", "what", "settled"],
         ["entries"] = ["on_to", "kind", "colony", "queen", "yard", "spot", "fields", "note", "voided"],

@@ -14,6 +14,8 @@ namespace ColonyLineage.Server.Answers;
 /// <summary>Answers questions by name, for addresses and the command line.</summary>
 public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
 {
+    private readonly Views _views = new(new RowsOverLedger(ledger, cache, clock));
+
     // A row that is still the same object has the same JSON.
     private static readonly ConditionalWeakTable<QueenRow, ReadyQueen> Ready = [];
 
@@ -26,7 +28,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
     internal const string History = "history";
 
     /// <summary>The names of all questions.</summary>
-    public static IReadOnlyList<string> Names { get; } = [.. Questions.All.Select(question => question.Name), Entries];
+    public static IReadOnlyList<string> Names { get; } = [.. Questions.All.Select(question => question.Name), .. Views.Names, Entries];
 
     /// <summary>The parameters that a question takes, clocks included; by the names that addresses and the command line use.</summary>
     public static IReadOnlyList<string> ParametersOf(string question) =>
@@ -41,6 +43,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
             "conflicts" => ["conflict", "state"],
             "lineage" => ["descendants-of", "ancestors-of", "contacts-of", "since", "how", "living"],
             "mite-watch" => ["pooled", "rounds"],
+            _ when Views.Names.Contains(question) => Views.ParametersOf(question),
             Entries => ["kind", "act"],
             _ => Array.Empty<string>(),
         },
@@ -59,6 +62,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
     {
         return question switch
         {
+            _ when Views.Names.Contains(question) => await _views.AnswerAsync(question, asked, cancel),
             Entries => await new EntryList(ledger).AnswerAsync(asked, cancel),
             "queens-by-age" when Filters(asked) => await QueensAsync(asked, cancel),
             "dose-completeness" when Filters(asked) || asked.Ask.Season is not null => await DosesAsync(asked, cancel),
@@ -78,7 +82,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
     public async Task<bool> TryWriteRowsAsync(string question, Asked asked, Stream utf8, CancellationToken cancel)
     {
         Check(question, asked);
-        if (question == Entries || asked.Ask.LooksBack) return false;
+        if (question == Entries || Views.Names.Contains(question) || asked.Ask.LooksBack) return false;
         if (!Filters(asked) && !(question == "dose-completeness" && asked.Ask.Season is not null))
         {
             await ledger.WriteJsonAsync(Find(question), asked.Ask, utf8, cancel);
@@ -117,13 +121,13 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
 
     private static void Check(string question, Asked asked)
     {
-        if (question != Entries) Find(question);
+        if (question != Entries && !Views.Names.Contains(question)) Find(question);
         var takes = ParametersOf(question);
         foreach (var (name, _) in asked.Given())
             if (!takes.Contains(name))
                 throw Refuse(ServerRefusals.UnknownParameter, name, $"The question {question} does not take '{name}'. It takes {string.Join(", ", takes)}.");
         if (asked.SeasonsBack is < 0 or > 100) throw Refuse(Refusals.OutOfRange, "seasons-back", "From 0 (born this season or before) to 100.");
-        string[] states = question == "conflicts" ? ["open", "settled"] : ["owed", "complete", "too-many"];
+        string[] states = question switch { "conflicts" => ["open", "settled"], "owed-work" => ["coming", "now", "late", "putOff"], _ => ["owed", "complete", "too-many"] };
         if (asked.State is { } state && !states.Contains(state)) throw Refuse(Refusals.UnknownWord, "state", $"Take one of {string.Join(", ", states)}.");
         if (asked.Sure is not (null or "certain" or "possible" or "unknown")) throw Refuse(Refusals.UnknownWord, "sure", "Take one of certain, possible, unknown.");
         if (new[] { asked.DescendantsOf, asked.AncestorsOf, asked.ContactsOf }.Count(given => given is not null) > 1)

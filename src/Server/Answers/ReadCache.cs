@@ -1,3 +1,5 @@
+using ColonyLineage.Desk;
+using ColonyLineage.Entries;
 using ColonyLineage.Ledger;
 using ColonyLineage.Projections;
 using ColonyLineage.Projections.Cards;
@@ -12,6 +14,7 @@ public sealed class ReadCache(OutfitLedger ledger)
 {
     private readonly Dictionary<string, (object[] Of, object Value)> _made = [];
     private (long Version, OutfitCard Card)? _outfit;
+    private (long Version, Household Household)? _household;
 
     /// <summary>The rows of a question, everything as known now; the same list as long as none of them is different.</summary>
     public Task<IReadOnlyList<TRow>> RowsAsync<TRow>(Question<TRow> question, CancellationToken cancel) where TRow : class, IRow => ledger.KeptRowsAsync(question, cancel);
@@ -37,5 +40,19 @@ public sealed class ReadCache(OutfitLedger ledger)
         var card = ledger.OpenBooks(cancel).Outfit;
         lock (_made) _outfit = (version, card);
         return card;
+    }
+
+    /// <summary>The outfit, its store and the cards of all its yards.</summary>
+    public async Task<Household> HouseholdAsync(CancellationToken cancel)
+    {
+        var version = await ledger.VersionAsync(cancel);
+        lock (_made)
+            if (_household is { } kept && kept.Version == version)
+                return kept.Household;
+        var yards = (await RowsAsync(Questions.Register, cancel)).Where(row => row.Kind == SubjectKind.Yard).Select(row => new YardId(row.Id)).ToList();
+        var books = await ledger.OpenBooksAsync([Subject.Outfit, Subject.Store, .. yards.Select(yard => (Subject)yard)], cancel);
+        var household = new Household(books.Outfit, books.Store, [.. yards.Select(books.Yard)]);
+        lock (_made) _household = (version, household);
+        return household;
     }
 }

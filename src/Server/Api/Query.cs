@@ -41,7 +41,7 @@ public static class Query
             Conflict = values.GetValueOrDefault("conflict"), How = values.GetValueOrDefault("how"), Few = Flag("few"), Sure = values.GetValueOrDefault("sure"),
             DescendantsOf = values.GetValueOrDefault("descendants-of"), AncestorsOf = values.GetValueOrDefault("ancestors-of"),
             ContactsOf = values.GetValueOrDefault("contacts-of"), Since = Day("since"), Living = Flag("living"),
-            Kind = values.GetValueOrDefault("kind"), Act = values.GetValueOrDefault("act"), Pooled = Flag("pooled"), Rounds = Flag("rounds"), CountBy = values.GetValueOrDefault("count-by"),
+            Kind = values.GetValueOrDefault("kind"), Act = values.GetValueOrDefault("act"), Pooled = Flag("pooled"), Rounds = Flag("rounds"), On = Day("on"), Round = values.GetValueOrDefault("round"), Work = values.GetValueOrDefault("work"), CountBy = values.GetValueOrDefault("count-by"),
         };
 
         int? Whole(string name, int least, int most)

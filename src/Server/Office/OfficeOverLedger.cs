@@ -13,14 +13,15 @@ using Wolverine;
 namespace ColonyLineage.Server.Office;
 
 /// <summary>The books as the desk's pages see them.</summary>
-internal sealed class OfficeOverLedger(OutfitLedger ledger, ReadCache cache, IMessageBus bus, Clock clock) : IOffice
+internal sealed class OfficeOverLedger(OutfitLedger ledger, RowsOverLedger rows, IMessageBus bus, Clock clock) : IOffice
 {
     public DateOnly Today => clock.Today;
 
     public async Task<OutfitCard> OutfitAsync(CancellationToken cancel) => (await BooksAsync(Ask.Everything, cancel)).Outfit;
 
-    public Task<IReadOnlyList<TRow>> RowsAsync<TRow>(Question<TRow> question, Ask ask, CancellationToken cancel) where TRow : class, IRow =>
-        ask == Ask.Everything ? cache.RowsAsync(question, cancel) : ledger.RowsAsync(question, ask, cancel);
+    public Task<IReadOnlyList<TRow>> RowsAsync<TRow>(Question<TRow> question, Ask ask, CancellationToken cancel) where TRow : class, IRow => rows.RowsAsync(question, ask, cancel);
+
+    public Task<Household> HouseholdAsync(Ask clocks, CancellationToken cancel) => rows.HouseholdAsync(clocks, cancel);
 
     public async Task<Books> BooksAsync(Ask ask, CancellationToken cancel) =>
         ask.LooksBack ? (await ledger.WholeAsync(ask.AsOf, ask.KnownAt, cancel)).Books : ledger.OpenBooks(cancel);
