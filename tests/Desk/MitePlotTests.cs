@@ -176,6 +176,6 @@ public sealed class MitePlotTests
     private static WashRow Wash(int colony, int day, int mites) => new()
     {
         YardId = new YardId(new Guid(1, 0, 0, new byte[8])), Yard = "Alder", Spot = "1", ColonyId = new ColonyId(new Guid(colony + 1, 0, 0, new byte[8])), Colony = $"c{colony}",
-        On = July.AddDays(day), Nth = 1, Mites = mites, Bees = 300, BeesEstimated = false, Per100Bees = Math.Round(mites / 3m, 4), Entries = [],
+        WashId = Guid.Empty, On = July.AddDays(day), Nth = 1, Mites = mites, Bees = 300, BeesEstimated = false, Per100Bees = Math.Round(mites / 3m, 4), Entries = [],
     };
 }

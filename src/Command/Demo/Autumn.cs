@@ -30,10 +30,10 @@ internal sealed class Autumn(World world, Hand hand, Looks looks, Rearing rearin
     private void Feed(DemoColony colony)
     {
         var amount = new Quantity(colony.Full ? 5 : 1, "L");
-        var fed = new Fed { Id = _pen.Next(), On = _pen.Day, Act = _pen.Now, Colony = colony.Id, Feed = "sugar syrup", Amount = amount };
+        var fed = new Fed { Id = _pen.Next(), On = _pen.Day, Act = _pen.Now, Colony = colony.Id, Feed = "sugar syrup", Amount = amount, SugarParts = 2, WaterParts = 1, PartsBy = PartsBy.Weight };
         if (_chance.Happens(0.001)) _pen.WriteWrong(fed with { Amount = new Quantity(50, "L") }, fed with { Id = _pen.Next() }, "a nought too many", _chance.Between(1, 40));
         else _pen.Write(fed);
-        if (colony.Yard.Index % 6 == 4) _pen.Write(new FeederPutOn { Id = _pen.Next(), On = _pen.Day, Act = _pen.Now, Colony = colony.Id, Feeder = "small tray" });
+        if (colony.Yard.Index % 6 == 4) _pen.Write(new FeederPutOn { Id = _pen.Next(), On = _pen.Day, Act = _pen.Now, Colony = colony.Id, Feeder = "small tray", Holds = new Quantity(2, "L"), Place = FeederPlace.Above });
     }
 
     /// <summary>The feeding notes of one yard in nine are kept on paper until November.</summary>

@@ -42,7 +42,9 @@ public static class DemoOutfit
         var autumn = new Autumn(world, hand, looks, rearing, spring);
         var treatments = new Treatments(world, hand, summer);
         var stories = new Stories(world, hand, looks, rearing, autumn);
+        var storeroom = new Storeroom(world);
         new Opening(world, hand).Plan();
+        world.On(new DateOnly(world.FirstSeason, 3, 2), storeroom.Open);
         for (var season = world.FirstSeason; season <= world.Running; season++)
         {
             var named = season;
@@ -55,6 +57,7 @@ public static class DemoOutfit
                 treatments.Plan();
                 autumn.Plan();
                 stories.Plan();
+                storeroom.Plan();
             });
         }
 

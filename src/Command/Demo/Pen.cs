@@ -49,6 +49,9 @@ internal sealed class Pen(Guid space, DateOnly lastDay)
     /// <summary>The entry that was written last.</summary>
     public EntryId LastId => _written[^1].Recorded.Entry.Id;
 
+    /// <summary>Entries of a kind that were written, in the order of writing.</summary>
+    public IEnumerable<TEntry> Written<TEntry>(Func<TEntry, bool> wanted) where TEntry : Entry => _written.Select(written => written.Recorded.Entry).OfType<TEntry>().Where(wanted);
+
     /// <summary>Writes an entry of the act that goes on.</summary>
     public void Write(Entry entry) => Keep(entry with { Order = ++_order, Visit = _act.Visit, By = _act.By }, _act.At);
 

@@ -130,6 +130,7 @@ internal sealed class Treatments(World world, Hand hand, Summer summer)
     private void WashAfter(DemoYard yard)
     {
         Wash(yard, yard.Mites * (Abandoned(yard) ? 0.5 : 0.14));
+        if (yard.Index == Stories.Incomplete && world.Season == Stories.LastAutumn(world) && Weak(yard).FirstOrDefault() is { } untreated) WriteWash(untreated, 0, 19);
         if (yard.Index == Stories.HighWash && world.Season == Stories.LastAutumn(world) && yard.Walk().FirstOrDefault(colony => colony is { Full: true, Queen: not null }) is { } one)
             WriteWash(one, 0, 34);
     }
