@@ -52,6 +52,9 @@ public sealed record DoseRow : IRow
     /// <summary>The entry of the last dose that was given to the colony itself, whatever its bees had before.</summary>
     public Guid? OwnDoseId { get; init; }
 
+    /// <summary>A dose of the course was given to it in the yard where it stands, in that season.</summary>
+    public bool GivenHere { get; init; }
+
     /// <summary>The path in words: how the bees came together, and what they had by then. Null where they were always together.</summary>
     public string? Story { get; init; }
 

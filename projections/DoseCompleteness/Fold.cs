@@ -20,8 +20,9 @@ public sealed class DoseCompletenessQuestion : Question<DoseRow>
     }
 
     /// <summary>
-    /// The rows of a yard made whole: every living colony owes a course of the season as soon as one of the yard's colonies has a row
-    /// of it. A colony that existed in the season and has none had nothing.
+    /// The rows of a yard made whole: every living colony owes a course of the season as soon as a dose of it was given in the yard, or more than
+    /// half of its colonies brought one with them: a nuc that came in treated does not begin the course for others. A colony that existed in the
+    /// season and has no row had nothing.
     /// </summary>
     /// <param name="rows">The rows of living colonies, of one season, of any yards.</param>
     /// <param name="living">All living colonies, with the day they began.</param>
@@ -29,16 +30,20 @@ public sealed class DoseCompletenessQuestion : Question<DoseRow>
     /// <param name="startMonth">The month in which a season starts.</param>
     public static IReadOnlyList<DoseRow> WholeYards(IReadOnlyList<DoseRow> rows, IEnumerable<(DoseRow Blank, DateOnly? Began)> living, int season, int startMonth)
     {
-        var begun = rows.Where(row => row.YardId is not null).GroupBy(row => (row.YardId, row.Course)).Select(group => group.First()).ToLookup(row => row.YardId);
+        var standing = living.Where(colony => colony.Blank.YardId is not null).ToList();
+        var size = standing.GroupBy(colony => colony.Blank.YardId).ToDictionary(yard => yard.Key!.Value, yard => yard.Count());
+        var begun = rows.Where(row => row.YardId is not null).GroupBy(row => (row.YardId, row.Course))
+            .Where(yard => yard.Any(row => row.GivenHere) || 2 * yard.Count() > size.GetValueOrDefault(yard.Key.YardId!.Value))
+            .Select(group => group.First()).ToLookup(row => row.YardId);
         var have = rows.Select(row => (row.ColonyId, row.Course)).ToHashSet();
         var lastDay = Season.LastDay(season, startMonth);
         return
         [
             .. rows,
-            .. from colony in living
+            .. from colony in standing
                where colony.Began is null || colony.Began <= lastDay
                from course in begun[colony.Blank.YardId]
-               where colony.Blank.YardId is not null && !have.Contains((colony.Blank.ColonyId, course.Course))
+               where !have.Contains((colony.Blank.ColonyId, course.Course))
                select colony.Blank with { Course = course.Course, Season = season, FullDoses = course.FullDoses, Had = 0, Owed = course.FullDoses, TooMany = course.FullDoses is null ? null : 0 },
         ];
     }
@@ -87,6 +92,8 @@ public sealed class DoseCompletenessQuestion : Question<DoseRow>
             LastDose = path.LastDose,
             LastDoseId = path.Entries.OfType<Treated>().LastOrDefault()?.Id.Value,
             OwnDoseId = limits.Own?.Id.Value,
+            GivenHere = stay is not null && colony.Counted.OfType<Treated>().Any(dose => dose.Course == course && Season.Of(dose.On.Day, books.Outfit.SeasonStartMonth) == season
+                && colony.Stays.LastOrDefault(at => Place.Of(at.CameBy) <= Place.Of(dose))?.Spot.Yard == stay.Spot.Yard),
             Story = PathStory.Of(books, path),
             TooSoon = limits.TooSoon,
             TooLate = limits.TooLate,

@@ -7,6 +7,9 @@ namespace ColonyLineage.Projections.OwedWork;
 /// <summary>What must be on the truck: for the yards of a round in their order, by truck, and in all; with what runs short.</summary>
 public static class LoadList
 {
+    /// <summary>What doses are counted in.</summary>
+    private const string FullDose = "full dose";
+
     /// <param name="stops">The yards, in the order of the round.</param>
     /// <param name="owed">What is owed on the day, of any yards.</param>
     /// <param name="stores">What colonies have on, of any yards.</param>
@@ -40,7 +43,7 @@ public static class LoadList
         Thing = thing,
         Which = row.LoadWhich,
         Amount = amount,
-        Unit = Units.Piece,
+        Unit = thing == StockOf.Doses ? FullDose : Units.Piece,
         For = row.Work,
         Entries = row.Entries,
     };
@@ -76,5 +79,5 @@ public static class LoadList
         return row with { AtHand = have, Short = Math.Max(0, row.Amount - have), Entries = [.. row.Entries.Concat(counted.SelectMany(stock => stock.By).Select(entry => entry.Id)).Distinct()] };
     }
 
-    private static decimal? In(Quantity amount, string unit) => amount.Unit == unit ? amount.Amount : unit == "kg" ? amount.InKilograms() : unit == "L" ? amount.InLitres() : null;
+    private static decimal? In(Quantity amount, string unit) => amount.Unit == unit || (unit == FullDose && amount.Unit == Units.Piece) ? amount.Amount : unit == "kg" ? amount.InKilograms() : unit == "L" ? amount.InLitres() : null;
 }

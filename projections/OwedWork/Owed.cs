@@ -8,7 +8,9 @@ namespace ColonyLineage.Projections.OwedWork;
 public static class Owed
 {
     /// <summary>In the order of yards by name, spots, and <see cref="Works.All"/>; what is over by itself is left out.</summary>
-    public static IReadOnlyList<OwedRow> Of(Facts facts)
+    /// <param name="facts">What it is reckoned from.</param>
+    /// <param name="ahead">What is to come within so many days; null for all that is to come.</param>
+    public static IReadOnlyList<OwedRow> Of(Facts facts, int? ahead = null)
     {
         var whole = facts.WholeYards();
         var said = facts.Open.Where(row => row.Work is Works.Course or Works.StripsOut).ToLookup(row => (row.ColonyId, row.Work, row.OpenedBy));
@@ -16,6 +18,7 @@ public static class Owed
         return
         [
             .. AtColonies(facts).Concat(Courses(facts, whole, said)).Concat(Strips(facts, said)).Concat(new YardWork(facts, whole).Rows())
+                .Where(row => row.State != Due.Coming || ahead is not { } days || row.From <= facts.Today.AddDays(days))
                 .OrderBy(row => row.Yard, ByNumber.Order).ThenBy(row => row.YardId?.Value).ThenBy(row => row.Spot is not null).ThenBy(row => row.Spot, ByNumber.Order)
                 .ThenBy(row => row.Colony, ByNumber.Order).ThenBy(row => row.ColonyId?.Value).ThenBy(row => order.GetValueOrDefault(row.Work, 99)).ThenBy(row => row.What, StringComparer.Ordinal),
         ];

@@ -7,6 +7,9 @@ namespace ColonyLineage.Desk;
 /// <summary>Puts together what answers over the whole outfit are reckoned from.</summary>
 public static class Gather
 {
+    /// <summary>Work that is to come is listed so many days ahead.</summary>
+    public const int Ahead = 28;
+
     /// <summary>What owed work is reckoned from, for a day.</summary>
     public static async Task<Facts> FactsAsync(IRows rows, Ask ask, DateOnly day, CancellationToken cancel)
     {
@@ -24,11 +27,11 @@ public static class Gather
             await rows.RowsAsync(Questions.SpotStory, clocks, cancel));
     }
 
-    /// <summary>What is owed on a day, at what is asked for; yards of a planned round come in its order.</summary>
-    public static async Task<IReadOnlyList<OwedRow>> OwedAsync(IRows rows, Ask ask, DateOnly? on, string? round, CancellationToken cancel)
+    /// <summary>What is owed on a day, at what is asked for; yards of a planned round come in its order. What is to come later than in four weeks only where all is asked for.</summary>
+    public static async Task<IReadOnlyList<OwedRow>> OwedAsync(IRows rows, Ask ask, DateOnly? on, string? round, CancellationToken cancel, bool all = false)
     {
         var facts = await FactsAsync(rows, ask, on ?? Day(rows, ask), cancel);
-        var owed = Owed.Of(facts).Where(row => ask.Wants(row, Column.Of<OwedRow>())).ToList();
+        var owed = Owed.Of(facts, all ? null : Ahead).Where(row => ask.Wants(row, Column.Of<OwedRow>())).ToList();
         if (round is null && on is null) return owed;
         var place = (await StopsAsync(rows, ask, on, round, cancel)).Select((stop, i) => (stop.Yard, i)).DistinctBy(stop => stop.Yard).ToDictionary(stop => stop.Yard, stop => stop.i);
         if (place.Count == 0) return owed;

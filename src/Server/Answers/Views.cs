@@ -18,7 +18,7 @@ internal sealed class Views(IRows rows)
 
     public async Task<Answer> AnswerAsync(string view, Asked asked, CancellationToken cancel) => view switch
     {
-        "owed-work" => Answer.Of((await Gather.OwedAsync(rows, asked.Ask, asked.On, asked.Round, cancel))
+        "owed-work" => Answer.Of((await Gather.OwedAsync(rows, asked.Ask, asked.On, asked.Round, cancel, all: asked.State == "coming"))
             .Where(row => (asked.Work is null || row.Work == asked.Work) && (asked.State is null || System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(row.State.ToString()) == asked.State))),
         "load-list" => Answer.Of(await Gather.LoadAsync(rows, asked.Ask, asked.On, asked.Round, cancel)),
         "next-round" => Answer.Of(NextRound.Of((await rows.RowsAsync(Questions.StoresAndFeed, Gather.Clocks(asked.Ask), cancel)).Where(row => asked.Ask.Wants(row, Questions.StoresAndFeed.Columns)))),
