@@ -1,6 +1,7 @@
 using ColonyLineage.Projections.Conflicts;
 using ColonyLineage.Projections.DoseCompleteness;
 using ColonyLineage.Projections.Lineage;
+using ColonyLineage.Projections.Losses;
 using ColonyLineage.Projections.MiteWatch;
 using ColonyLineage.Projections.QueensByAge;
 using ColonyLineage.Projections.Register;
@@ -18,6 +19,8 @@ public static class Questions
     public static readonly MiteWatchQuestion MiteWatch = new();
     public static readonly ConflictsQuestion Conflicts = new();
     public static readonly RegisterQuestion Register = new();
+    public static readonly LossesQuestion Losses = new();
+    public static readonly ReignsQuestion Reigns = new();
 
-    public static readonly IReadOnlyList<IQuestion> All = [QueensByAge, DoseCompleteness, SpotStory, Lineage, MiteWatch, Conflicts, Register];
+    public static readonly IReadOnlyList<IQuestion> All = [QueensByAge, DoseCompleteness, SpotStory, Lineage, MiteWatch, Conflicts, Register, Losses, Reigns];
 }

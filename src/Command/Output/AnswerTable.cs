@@ -23,6 +23,8 @@ internal static class AnswerTable
             "more_washes", "days_since_dose",
         ],
         ["register"] = ["kind", "name", "yard", "spot", "colony", "began", "ended", "fate", "taken_out"],
+        ["losses"] = ["yard", "spot", "colony", "came", "known_from", "ended_from", "ended", "end", "lost", "why", "queen", "queen_season_to", "line"],
+        ["reigns"] = ["colony", "queen", "line", "season_from", "season_to", "came", "since_to", "last_seen", "went", "gone_from", "gone_to"],
         ["conflicts"] = ["conflict", "colony", "yard", "spot", "on", "what", "settled"],
         ["entries"] = ["on_to", "kind", "colony", "queen", "yard", "spot", "fields", "note", "voided"],
     };
