@@ -1,6 +1,7 @@
 using ColonyLineage.Projections.Conflicts;
 using ColonyLineage.Projections.DoseCompleteness;
 using ColonyLineage.Projections.Lineage;
+using ColonyLineage.Projections.Losses;
 using ColonyLineage.Projections.MiteWatch;
 using ColonyLineage.Projections.OwedWork;
 using ColonyLineage.Projections.QueensByAge;
@@ -22,6 +23,8 @@ public static class Questions
     public static readonly RegisterQuestion Register = new();
     public static readonly OpenWorkQuestion OpenWork = new();
     public static readonly StoresAndFeedQuestion StoresAndFeed = new();
+    public static readonly LossesQuestion Losses = new();
+    public static readonly ReignsQuestion Reigns = new();
 
-    public static readonly IReadOnlyList<IQuestion> All = [QueensByAge, DoseCompleteness, SpotStory, Lineage, MiteWatch, Conflicts, Register, OpenWork, StoresAndFeed];
+    public static readonly IReadOnlyList<IQuestion> All = [QueensByAge, DoseCompleteness, SpotStory, Lineage, MiteWatch, Conflicts, Register, OpenWork, StoresAndFeed, Losses, Reigns];
 }

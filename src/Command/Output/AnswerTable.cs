@@ -27,6 +27,8 @@ internal static class AnswerTable
         ["load-list"] = ["truck", "on", "stop", "yard", "thing", "which", "amount", "unit", "for", "at_hand", "short"],
         ["stores-and-feed"] = ["yard", "spot", "colony", "housing", "heft", "heft_on", "weighed_on", "stores_kg", "fed_sugar_kg", "target_kg", "lacking_kg", "feeder_on", "remarks"],
         ["register"] = ["kind", "name", "yard", "spot", "colony", "began", "ended", "fate", "taken_out"],
+        ["losses"] = ["yard", "spot", "colony", "came", "known_from", "ended_from", "ended", "end", "lost", "why", "queen", "queen_season_to", "line"],
+        ["reigns"] = ["colony", "queen", "line", "season_from", "season_to", "came", "since_to", "last_seen", "went", "gone_from", "gone_to"],
         ["conflicts"] = ["conflict", "colony", "yard", "spot", "on", "what", "settled"],
         ["entries"] = ["on_to", "kind", "colony", "queen", "yard", "spot", "fields", "note", "voided"],
     };
