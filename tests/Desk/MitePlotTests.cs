@@ -157,17 +157,17 @@ public sealed class MitePlotTests
         return new MitePlot(MiteFrame.Around(washes, rounds, Outfit.MiteThreshold), washes, rounds, width);
     }
 
-    /// <summary>One to five rounds over one to twelve months, with doses between them, and now and then a very high wash.</summary>
+    /// <summary>One to seven rounds over one to fifteen months, with doses between them, and now and then a very high wash.</summary>
     private static MitePlot Random(int seed, double width)
     {
         var random = new Random(seed);
         var washes = new List<WashRow>();
         var day = random.Next(30);
-        for (var rounds = 1 + random.Next(5); rounds > 0; rounds--)
+        for (var rounds = 1 + random.Next(7); rounds > 0; rounds--)
         {
             for (var count = 1 + random.Next(12); count > 0; count--)
                 washes.Add(Wash(washes.Count, day + random.Next(3), random.Next(9) == 0 ? random.Next(60) : random.Next(8)) with { DaysSinceDose = random.Next(3) == 0 ? null : random.Next(60) });
-            day += 14 + random.Next(50);
+            day += 14 + random.Next(70);
         }
 
         return Of(width, washes);
