@@ -70,6 +70,9 @@ public sealed record QueenRow : IRow
     /// <summary>The day of the last look into the colony.</summary>
     public DateOnly? LastLook { get; init; }
 
+    /// <summary>The last day on which brood, eggs or a laying queen was seen.</summary>
+    public DateOnly? BroodSeen { get; init; }
+
     public decimal? FramesOfBees { get; init; }
 
     public decimal? FramesOfBrood { get; init; }

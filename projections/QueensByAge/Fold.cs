@@ -19,6 +19,7 @@ public sealed class QueensByAgeQuestion : Question<QueenRow>
         var look = colony.Counted.OfType<Inspected>().LastOrDefault();
         var bees = colony.Counted.OfType<Inspected>().LastOrDefault(inspected => inspected.FramesOfBees is not null);
         var brood = colony.Counted.OfType<Inspected>().LastOrDefault(inspected => inspected.FramesOfBrood is not null);
+        var lays = colony.Counted.LastOrDefault(ShowsBrood);
         var few = bees is null ? (bool?)null : bees.FramesOfBees <= books.Outfit.FewFramesOfBees;
         var row = new QueenRow
         {
@@ -31,15 +32,19 @@ public sealed class QueensByAgeQuestion : Question<QueenRow>
             Sure = "unknown",
             Finding = look?.Queen,
             LastLook = look?.On.Day,
+            BroodSeen = lays?.On.Day,
             FramesOfBees = bees?.FramesOfBees,
             FramesOfBrood = brood?.FramesOfBrood,
             BeesFew = few,
             Entries = [],
         };
-        var rests = new List<Entry?> { colony.Began, stay?.CameBy, look, bees, brood };
+        var rests = new List<Entry?> { colony.Began, stay?.CameBy, look, bees, brood, lays };
         if (reign is not null) row = WithQueen(books, row, colony, reign, rests);
         yield return row with { Entries = Evidence.Of(rests) };
     }
+
+    private static bool ShowsBrood(Entry entry) => entry is Inspected { FramesOfBrood: > 0 } or Inspected { EggsSeen: true } or Inspected { BroodPattern: not null } or Inspected { Queen: QueenFinding.Seen or QueenFinding.Queenright }
+        or QueenAccepted { Accepted: true };
 
     /// <summary>How much of each yard was requeened in a season, by the rows of the living colonies.</summary>
     public static IReadOnlyList<YardShare> ShareRequeened(IEnumerable<QueenRow> rows, int season) =>

@@ -1,3 +1,4 @@
+using ColonyLineage.Entries;
 using ColonyLineage.Projections;
 using ColonyLineage.Projections.Cards;
 
@@ -14,6 +15,12 @@ public interface IRows
 
     /// <summary>The outfit, its store and the cards of all its yards, by the clocks asked for.</summary>
     Task<Household> HouseholdAsync(Ask clocks, CancellationToken cancel);
+
+    /// <summary>Books with some subjects fetched at once, by the clocks asked for.</summary>
+    Task<Books> BooksOnAsync(IReadOnlyList<Subject> subjects, Ask clocks, CancellationToken cancel);
+
+    /// <summary>Treatments and takings-out of some colonies as the history has them, voided ones among them.</summary>
+    Task<IReadOnlyList<HistoryLine>> TreatmentsAsync(IReadOnlyCollection<ColonyId> colonies, Ask clocks, CancellationToken cancel);
 }
 
 /// <summary>What belongs to the outfit as a whole.</summary>

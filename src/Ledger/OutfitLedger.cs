@@ -177,6 +177,10 @@ public sealed class OutfitLedger : IAsyncDisposable
     /// <summary>All that was recorded about a subject but voids, in the order of things; voided entries with the void that names them.</summary>
     public Task<IReadOnlyList<HistoryLine>> HistoryAsync(Subject subject, Ask ask, CancellationToken cancel) => new History(_source, _outfit).OfSubjectAsync(subject, ask, cancel);
 
+    /// <summary>Treatments and takings-out of some colonies, voided ones among them, in the order of things.</summary>
+    public Task<IReadOnlyList<HistoryLine>> TreatmentsAsync(IReadOnlyCollection<ColonyId> colonies, Ask ask, CancellationToken cancel) =>
+        new History(_source, _outfit).OfKindsAsync(colonies, [Kinds.Of(typeof(Treated)).Stored, Kinds.Of(typeof(TreatmentTakenOut)).Stored], ask, cancel);
+
     /// <summary>Entries by their ids, in the order of things; ids that are not in the books are left out.</summary>
     public Task<IReadOnlyList<HistoryLine>> EntriesAsync(IReadOnlyCollection<EntryId> ids, CancellationToken cancel) => new History(_source, _outfit).ByIdAsync(ids, cancel);
 

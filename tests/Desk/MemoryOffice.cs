@@ -40,6 +40,11 @@ public sealed class MemoryOffice(IEnumerable<Recorded> recorded, DateOnly today)
         }
     }
 
+    public Task<Books> BooksOnAsync(IReadOnlyList<Subject> subjects, Ask clocks, CancellationToken cancel) => BooksAsync(clocks, cancel);
+
+    public Task<IReadOnlyList<HistoryLine>> TreatmentsAsync(IReadOnlyCollection<ColonyId> colonies, Ask clocks, CancellationToken cancel) =>
+        Later(Lines(clocks, recorded => recorded.Entry is Treated or TreatmentTakenOut && colonies.Contains(((ColonyEntry)recorded.Entry).Colony)));
+
     public Task<Books> BooksAsync(Ask ask, CancellationToken cancel)
     {
         // Books fold lazily and are for one reader at a time: each page gets its own.

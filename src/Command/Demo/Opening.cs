@@ -42,10 +42,10 @@ internal sealed class Opening(World world, Hand hand)
     /// <summary>Limits as an owner might copy them from labels: examples of data, not advice.</summary>
     private static CourseDefined Limits(CourseDefined course) => course.Course switch
     {
-        "thymol summer" => course with { DaysBetweenAtLeast = 5, DaysBetweenAtMost = 18, CoolestMaximum = 15, WarmestMaximum = 40, SupersOff = true, WholeYard = true, BroodTooSoonDays = 21, MostPerSeason = 4, DoseBy = DosedBy.Colony },
+        "thymol summer" => course with { DaysBetweenAtLeast = 5, DaysBetweenAtMost = 18, CoolestMaximum = 15, WarmestMaximum = 40, SupersOff = true, WholeYard = true, WithholdingDays = 0, BroodTooSoonDays = 21, MostPerSeason = 4, DoseBy = DosedBy.Colony },
         "formic summer" => course with { DaysBetweenAtLeast = 5, DaysBetweenAtMost = 21, CoolestMaximum = 10, WarmestMaximum = 29.5m, WholeYard = true, WithholdingDays = 0, DoseBy = DosedBy.Colony },
         "amitraz strips" => course with { DaysInAtLeast = 42, DaysInAtMost = 56, TakenOut = true, SupersOff = true, WholeYard = true, WithholdingDays = 14, DoseBy = DosedBy.FramesOfBees },
-        _ => course with { BroodlessWanted = true, SupersOff = true, WholeYard = true, MostPerSeason = 1, DoseBy = DosedBy.BroodChamber },
+        _ => course with { BroodlessWanted = true, WithholdingDays = 0, SupersOff = true, WholeYard = true, MostPerSeason = 1, DoseBy = DosedBy.BroodChamber },
     };
 
     /// <summary>A yard is taken into use, and its spots are marked row by row, the way they stand.</summary>

@@ -1,6 +1,8 @@
 using ColonyLineage.Entries;
 using ColonyLineage.Projections;
 using ColonyLineage.Projections.OwedWork;
+using ColonyLineage.Projections.TreatmentRecord;
+using ColonyLineage.Projections.WinterReadiness;
 
 namespace ColonyLineage.Desk;
 
@@ -69,6 +71,48 @@ public static class Gather
 
         if (stops.Count > 0 && (on is not null || round is not null)) return stops;
         return [.. household.Yards.Where(yard => yard.Closed is null).OrderBy(Projections.Cards.Names.Of, ByNumber.Order).Select(yard => new RoundStop(yard.Yard))];
+    }
+
+    /// <summary>Each living colony against the owner's criteria, on a day; with what colonies have on and what the outfit has at hand.</summary>
+    public static async Task<(IReadOnlyList<ReadinessRow> Rows, IReadOnlyList<RemedyRow> Remedies)> ReadinessAsync(IRows rows, Ask ask, CancellationToken cancel)
+    {
+        var clocks = Clocks(ask);
+        var stores = await rows.RowsAsync(Questions.StoresAndFeed, clocks, cancel);
+        var judged = Readiness.Of(await FactsAsync(rows, ask, Day(rows, ask), cancel), stores).Where(row => ask.Wants(row, Column.Of<ReadinessRow>())).ToList();
+        return (judged, Remedies.Of(judged, stores, (await rows.HouseholdAsync(clocks, cancel)).Store));
+    }
+
+    /// <summary>The criteria of a past autumn against what came through the winter after it; the last winter that is over, where none is asked for.</summary>
+    public static async Task<(DateOnly Day, DateOnly Until, IReadOnlyList<TruthRow> Rows)> TruthAsync(IRows rows, Ask ask, DateOnly? autumn, CancellationToken cancel)
+    {
+        var outfit = (await rows.HouseholdAsync(Clocks(ask), cancel)).Outfit;
+        var day = autumn ?? Start(rows, ask, outfit);
+        var until = outfit.WinterTo.From(outfit.WinterFrom.From(day));
+        var (judged, _) = await ReadinessAsync(rows, ask with { AsOf = day }, cancel);
+        return (day, until, until > Day(rows, ask) ? [] : Truth.Of(judged, await rows.RowsAsync(Questions.Losses, Clocks(ask), cancel), day, until));
+    }
+
+    private static DateOnly Start(IRows rows, Ask ask, Projections.Cards.OutfitCard outfit)
+    {
+        var end = outfit.WinterTo.From(Day(rows, ask).AddYears(-1));
+        var start = outfit.WinterFrom.From(end.AddYears(-1));
+        return start < end ? start : start.AddYears(-1);
+    }
+
+    /// <summary>Every treatment of a yard, a colony, a spot or a season as it was recorded, voided ones too.</summary>
+    public static async Task<IReadOnlyList<TreatmentRow>> TreatmentsAsync(IRows rows, Ask ask, string? course, CancellationToken cancel)
+    {
+        var clocks = Clocks(ask);
+        // A yard's treatments are those given while colonies stood there: the colonies that ever did are looked through.
+        var bands = await rows.RowsAsync(Questions.SpotStory, clocks, cancel);
+        var register = await rows.RowsAsync(Questions.Register, clocks, cancel);
+        var colonies = register.Where(row => row.Kind == SubjectKind.Colony).Select(row => new ColonyId(row.Id)).ToList();
+        if (ask.Colony is { } named) colonies = [.. register.Where(row => row.Kind == SubjectKind.Colony && (row.Id.ToString() == named || string.Equals(row.Name, named, StringComparison.OrdinalIgnoreCase))).Select(row => new ColonyId(row.Id))];
+        else if (ask.Yard is { } yard) colonies = [.. bands.Where(band => band.YardId.Value.ToString() == yard || string.Equals(band.Yard, yard, StringComparison.OrdinalIgnoreCase)).Select(band => band.ColonyId).Distinct()];
+        var lines = await rows.TreatmentsAsync(colonies, clocks, cancel);
+        var books = await rows.BooksOnAsync([Subject.Outfit, Subject.Store, .. colonies.Select(colony => (Subject)colony)], clocks, cancel);
+        var doses = await rows.RowsAsync(Questions.DoseCompleteness, clocks, cancel);
+        return [.. Uses.Of(lines, books, doses).Where(row => ask.Wants(row, Column.Of<TreatmentRow>()) && (course is null || row.Course == course))];
     }
 
     /// <summary>The day that is meant where none is given: the day looked back to, else today.</summary>

@@ -20,6 +20,10 @@ internal sealed class History(NpgsqlDataSource source, OutfitName s)
     public Task<IReadOnlyList<HistoryLine>> OfActAsync(ActId act, CancellationToken cancel) =>
         LinesAsync($"m.id in (select id from {s}.entry where act = $1)", act.Value, Ask.Everything, _ => true, cancel);
 
+    /// <summary>Entries of some kinds in the streams of some colonies.</summary>
+    public Task<IReadOnlyList<HistoryLine>> OfKindsAsync(IReadOnlyCollection<ColonyId> colonies, IReadOnlyCollection<string> stored, Ask ask, CancellationToken cancel) =>
+        LinesAsync($"m.stream_id = any($1) and m.type in ({string.Join(", ", stored.Select(kind => $"'{kind}'"))})", colonies.Select(colony => colony.Value).ToArray(), ask, _ => true, cancel);
+
     private async Task<IReadOnlyList<HistoryLine>> LinesAsync(string where, object argument, Ask ask, Func<HistoryLine, bool> wanted, CancellationToken cancel)
     {
         // Two voids may name one entry; the first recorded is shown.

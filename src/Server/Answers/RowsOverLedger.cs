@@ -23,4 +23,11 @@ public sealed class RowsOverLedger(OutfitLedger ledger, ReadCache cache, Clock c
         var whole = await ledger.WholeAsync(clocks.AsOf, clocks.KnownAt, cancel);
         return new Household(whole.Books.Outfit, whole.Books.Store, [.. whole.Subjects.Where(subject => subject.Kind == SubjectKind.Yard).Select(subject => whole.Books.Yard(new YardId(subject.Id)))]);
     }
+
+    /// <inheritdoc/>
+    public async Task<Books> BooksOnAsync(IReadOnlyList<Subject> subjects, Ask clocks, CancellationToken cancel) =>
+        clocks.LooksBack ? (await ledger.WholeAsync(clocks.AsOf, clocks.KnownAt, cancel)).Books : await ledger.OpenBooksAsync(subjects, cancel);
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<HistoryLine>> TreatmentsAsync(IReadOnlyCollection<ColonyId> colonies, Ask clocks, CancellationToken cancel) => ledger.TreatmentsAsync(colonies, clocks, cancel);
 }

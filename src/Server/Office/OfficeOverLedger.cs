@@ -23,6 +23,10 @@ internal sealed class OfficeOverLedger(OutfitLedger ledger, RowsOverLedger rows,
 
     public Task<Household> HouseholdAsync(Ask clocks, CancellationToken cancel) => rows.HouseholdAsync(clocks, cancel);
 
+    public Task<Books> BooksOnAsync(IReadOnlyList<Subject> subjects, Ask clocks, CancellationToken cancel) => rows.BooksOnAsync(subjects, clocks, cancel);
+
+    public Task<IReadOnlyList<HistoryLine>> TreatmentsAsync(IReadOnlyCollection<ColonyId> colonies, Ask clocks, CancellationToken cancel) => rows.TreatmentsAsync(colonies, clocks, cancel);
+
     public async Task<Books> BooksAsync(Ask ask, CancellationToken cancel) =>
         ask.LooksBack ? (await ledger.WholeAsync(ask.AsOf, ask.KnownAt, cancel)).Books : ledger.OpenBooks(cancel);
 
