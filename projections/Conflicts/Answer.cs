@@ -24,6 +24,9 @@ public sealed record ConflictRow : IRow
     /// <summary>What contradicts what, in words.</summary>
     public required string What { get; init; }
 
+    /// <summary>The acts that would settle it.</summary>
+    public required IReadOnlyList<string> SettledBy { get; init; }
+
     /// <summary>Somebody lets it stand.</summary>
     public required bool Settled { get; init; }
 

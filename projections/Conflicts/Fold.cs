@@ -18,7 +18,9 @@ public sealed class ConflictsQuestion : Question<ConflictRow>
         found.AddRange(TwoOnASpot(books, colony));
         found.AddRange(MovedFromElsewhere(books, colony));
         found.AddRange(Queens(books, colony));
+        found.AddRange(TwoQueens(books, colony));
         found.AddRange(Washes(colony));
+        found.AddRange(TakenOutOfNothing(colony));
         var settled = colony.Settled;
         foreach (var (name, what, entries) in found.OrderBy(conflict => Place.Of(Last(conflict.Entries))).ThenBy(conflict => conflict.Name, StringComparer.Ordinal))
         {
@@ -34,6 +36,7 @@ public sealed class ConflictsQuestion : Question<ConflictRow>
                 Spot = colony.Stays.LastOrDefault()?.Spot.Number,
                 On = Last(entries).On.Day,
                 What = what,
+                SettledBy = Acts.For(name),
                 Settled = by is not null,
                 SettledWhy = by?.Why,
                 Entries = by is null ? ids : Evidence.Of([.. entries, by]),
@@ -107,6 +110,24 @@ public sealed class ConflictsQuestion : Question<ConflictRow>
             foreach (var conflict in Marks(books, colony, reign, queen)) yield return conflict;
             foreach (var conflict in Mothers(books, queen)) yield return conflict;
         }
+    }
+
+    /// <summary>A queen was set into a colony that had one, and nobody said what became of her. (A mother beside her daughter is a supersedure seen.)</summary>
+    private static IEnumerable<(string, string, IReadOnlyList<Entry>)> TwoQueens(Books books, ColonyCard colony)
+    {
+        for (var i = 0; i + 1 < colony.Reigns.Count; i++)
+            if (colony.Reigns[i] is { Queen: { } first, Went: HowWent.Replaced, WentBy: QueenIntroduced or QueenAccepted or ColonyEstablished } reign && colony.Reigns[i + 1] is { Queen: { } second } next)
+                yield return ("two-queens", $"{Names.Of(books.Queen(second))} was set into {Names.Of(colony)} on {next.CameBy.On}, where {Names.Of(books.Queen(first))} reigned; nothing says what became of her", [reign.CameBy, next.CameBy]);
+    }
+
+    /// <summary>A treatment was taken out of which no dose is recorded that could have been in.</summary>
+    private static IEnumerable<(string, string, IReadOnlyList<Entry>)> TakenOutOfNothing(ColonyCard colony)
+    {
+        var inside = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var entry in colony.Counted)
+            if (entry is Treated dose) inside.Add(dose.Course);
+            else if (entry is TreatmentTakenOut taken && !inside.Contains(taken.Course))
+                yield return ("out-of-nothing", $"{taken.Course} was taken out on {taken.On}, and no dose of it is recorded", [taken]);
     }
 
     private static IEnumerable<(string, string, IReadOnlyList<Entry>)> Marks(Books books, ColonyCard colony, Reign reign, QueenCard queen)

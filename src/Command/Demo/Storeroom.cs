@@ -37,7 +37,8 @@ internal sealed class Storeroom(World world)
     {
         _pen.Begin(world.Crew[0]);
         foreach (var (product, substance, letter) in (ReadOnlySpan<(string, string, char)>)[("gel in tubs", "thymol gel", 'T'), ("pads", "formic acid", 'F'), ("crystals in bags", "oxalic acid", 'O')])
-            for (var lot = 1; lot <= 2; lot++)
+            // The purchase of each second lot was not written down.
+            for (var lot = 1; lot <= 3; lot += 2)
                 _pen.Write(new MedicineAcquired
                 {
                     Id = _pen.Next(), On = _pen.Day, Act = _pen.Now, Product = product, Substance = substance, Lot = $"{letter}{world.Season % 100}-{lot}", Supplier = "the co-operative at the bridge, Mill Street 4", Proof = $"folder {world.Season}",

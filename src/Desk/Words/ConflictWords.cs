@@ -8,7 +8,7 @@ public static class ConflictWords
     [
         ("after-end", "after its end"), ("before-beginning", "before it began"), ("two-on-a-spot", "two on a spot"), ("moved-from-elsewhere", "moved from elsewhere"),
         ("queen-in-two-places", "queen in two places"), ("mark-against-record", "mark against the record"), ("too-many-mites", "more mites than bees"),
-        ("daughter-older", "daughter older than her mother"),
+        ("daughter-older", "daughter older than her mother"), ("two-queens", "two queens in a colony"), ("out-of-nothing", "taken out, never given"),
     ];
 
     /// <summary>One of them.</summary>
