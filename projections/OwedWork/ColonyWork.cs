@@ -1,6 +1,7 @@
 using System.Globalization;
 using ColonyLineage.Entries;
 using ColonyLineage.Projections.Cards;
+using ColonyLineage.Projections.QueensByAge;
 
 namespace ColonyLineage.Projections.OwedWork;
 
@@ -112,12 +113,12 @@ internal sealed class ColonyWork(Books books)
     /// <summary>The queen was born so many seasons ago as the outfit calls old. Another look is owed before each winter.</summary>
     private Item? Old(ColonyCard colony)
     {
-        if (colony.Reigning?.Queen is not { } queen || Pedigree.BirthOf(books, queen) is not { } birth) return null;
+        if (QueensByAgeQuestion.Reigning(books, colony) is not { Queen: { } queen } reign || Pedigree.BirthOf(books, queen) is not { } birth) return null;
         var (outfit, season) = (books.Outfit, Season.Of(birth.When.Day, books.Outfit.SeasonStartMonth));
         var winter = outfit.WinterFrom.From(Season.FirstDay(season + outfit.OldQueenSeasons, outfit.SeasonStartMonth));
         if (_laid is { } laid && laid >= winter.AddDays(-Habits.OldBefore)) winter = outfit.WinterFrom.From(laid.AddDays(Habits.OldBefore + 1));
         var by = birth.By[^1];
-        return new Item(Works.OldQueen, by, $"{Names.Of(books.Queen(queen))} was born in season {season}", winter.AddDays(-Habits.OldBefore), winter.AddDays(Habits.OldAfter), More: [.. birth.By, colony.Reigning.CameBy]);
+        return new Item(Works.OldQueen, by, $"{Names.Of(books.Queen(queen))} was born in season {season}", winter.AddDays(-Habits.OldBefore), winter.AddDays(Habits.OldAfter), More: [.. birth.By, reign.CameBy]);
     }
 
     private static Item? Supplement(ColonyCard colony)

@@ -60,7 +60,7 @@ public sealed class QueensByAgeQuestion : Question<QueenRow>
     ];
 
     /// <summary>A queen that was set into another colony since, or lost, no longer reigns here, whoever forgot to say so here.</summary>
-    private static Reign? Reigning(Books books, ColonyCard colony)
+    internal static Reign? Reigning(Books books, ColonyCard colony)
     {
         if (colony.Reigning is not { } reign || reign.Queen is not { } queen) return colony.Reigning;
         return books.Queen(queen).LastColony == colony.Colony ? reign : null;

@@ -2,6 +2,7 @@ using ColonyLineage.Entries;
 using ColonyLineage.Projections;
 using ColonyLineage.Projections.DoseCompleteness;
 using ColonyLineage.Projections.Lineage;
+using ColonyLineage.Projections.OwedWork;
 using ColonyLineage.Projections.QueensByAge;
 using ColonyLineage.Projections.SpotStory;
 using ColonyLineage.Simulation.Oracle;
@@ -21,6 +22,7 @@ public static class Agreement
                 "queens-by-age" => Queens(Folds.Rows(books, question).Cast<QueenRow>().ToList(), oracle),
                 "dose-completeness" => Doses(Folds.Rows(books, question).Cast<DoseRow>().ToList(), oracle),
                 "spot-story" => Bands(Folds.Rows(books, question).Cast<BandRow>().ToList(), oracle),
+                "open-work" => Work(Folds.Rows(books, question).Cast<OpenWorkRow>().ToList(), oracle),
                 "lineage" => Links(Folds.Rows(books, question).Cast<LinkRow>().ToList(), oracle),
                 _ => null,
             };
@@ -162,6 +164,15 @@ public static class Agreement
         foreach (var right in oracle.Links())
             if (!own.Remove(right))
                 return $"the oracle has {right}";
+        return own.Count > 0 ? $"the oracle has no {own[0]}" : null;
+    }
+
+    private static string? Work(List<OpenWorkRow> rows, OracleBooks oracle)
+    {
+        var own = rows.Select(row => new OracleWorkRow(row.ColonyId, row.Work, row.OpenedBy, row.From, row.By, row.Until, row.Visits, row.PutOffUntil, row.Closed)).ToList();
+        foreach (var right in oracle.Work())
+            if (!own.Remove(right))
+                return $"the oracle has {right}, the fold has {string.Join(", ", own.Where(row => row.Colony == right.Colony))}";
         return own.Count > 0 ? $"the oracle has no {own[0]}" : null;
     }
 

@@ -22,6 +22,7 @@ public sealed partial class Generator
                 EggsSeen = _chance.Percent(40) ? _chance.Percent(70) : null,
                 Queen = _chance.Percent(60) ? _chance.Of(Enum.GetValues<QueenFinding>().Append(QueenFinding.Seen).Append(QueenFinding.Queenright).ToArray()) : null,
                 MarkSeen = _chance.Percent(30) ? new QueenMark(_chance.Of(Enum.GetValues<MarkColour>())) : null,
+                BroodPattern = _chance.Percent(40) ? _chance.Between(1, 5) : null,
                 Temper = _chance.Between(1, 5),
             });
     }

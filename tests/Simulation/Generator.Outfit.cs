@@ -25,6 +25,8 @@ public sealed partial class Generator
         Id = Id(), On = On(), Act = _act, Order = Order(),
         SeasonStartMonth = _chance.Either(1, 3, 3, 5, 7, 9, 12),
         FewFramesOfBees = _chance.Percent(30) ? _chance.Between(2, 8) : null,
+        WinterFrom = _chance.Percent(30) ? new MonthDay(_chance.Between(1, 12), _chance.Between(1, 28)) : null,
+        OldQueenSeasons = Perhaps(1, 2),
     });
 
     private void Define(string course, decimal full) =>
