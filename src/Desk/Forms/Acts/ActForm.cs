@@ -14,6 +14,9 @@ namespace ColonyLineage.Desk.Forms.Acts;
 /// <param name="Spot">The number of the spot that it is about.</param>
 public sealed record Bench(Filled Filled, Namer Namer, OutfitCard Outfit, RegisterRow? Yard, RegisterRow? Colony, string? Spot)
 {
+    /// <summary>An entry whose fields are the first thing to stand in the form: an older definition, an example.</summary>
+    public Entry? From { get; init; }
+
     /// <summary>The colony at hand, as it is written in a blank.</summary>
     public string? ColonyWritten => Colony is null ? null : Namer.Write(Colony);
 
@@ -58,6 +61,16 @@ public static class ActForms
     [
         new LookForm(), new TreatForm(), new RequeenForm(), new SplitForm(), new CombineForm(), new FixSpotForm(), new TransferForm(), new MoveForm(),
         new SupersedureForm(), new DeadForm(), new KillForm(), new NoteForm(),
+        new KindForm(typeof(Washed), "Wash", "Mites and bees counted in a sample. Both counts are kept."),
+        new KindForm(typeof(Fed), "Feed", "Syrup, sugar or anything else a colony was given; say whether parts were weighed or measured by volume."),
+        new KindForm(typeof(FeederPutOn), "Feeder on", "A feeder is put on: how much it holds, and where it sits."), new KindForm(typeof(FeederTakenOff), "Feeder off", "A feeder is taken off."),
+        new KindForm(typeof(Weighed), "Weigh", "What the scale said, and the weight of the hive without stores."), new KindForm(typeof(SupplementGiven), "Supplement", "Pollen substitute or a patty."),
+        new KindForm(typeof(TreatmentTakenOut), "Take a treatment out", "Strips or trays of a treatment are taken out."), new KindForm(typeof(BoxesChanged), "Change boxes", "A colony is given another housing."),
+        new KindForm(typeof(CourseDefined), "Define a course", "What makes a course of treatment complete, and within which limits: the owner's data; the label binds."),
+        new KindForm(typeof(DailyMaximum), "Daily maximum", "The highest temperature of a day at a yard."), new KindForm(typeof(MedicineAcquired), "Lot of medicine", "What came into the outfit, from whom, and where the proof of purchase is."),
+        new KindForm(typeof(StoresTargetSet), "Stores target", "What colonies in a housing are to have on for the winter."), new KindForm(typeof(ReadinessSet), "Criteria for wintering", "What the owner asks of a colony that is to be wintered."),
+        new KindForm(typeof(StockCounted), "Count stock", "Something the outfit has at hand was counted."), new KindForm(typeof(StockChanged), "Stock in or out", "Something was bought, made, used up or lost."),
+        new KindForm(typeof(OutfitDescribed), "Settings", "The outfit's name and the settings that answers depend on."),
     ];
 
     public static ActForm? Named(string? name) => All.FirstOrDefault(form => form.Name == name);
