@@ -7,13 +7,26 @@ namespace ColonyLineage.Server.Answers;
 /// <summary>Answers that depend on a day or on the whole outfit, so that no table holds them: put together from the rows of questions when they are asked.</summary>
 internal sealed class Views(IRows rows)
 {
-    public static readonly IReadOnlyList<string> Names = ["owed-work", "load-list", "next-round"];
+    public static readonly IReadOnlyList<string> Names = ["owed-work", "load-list", "next-round", "wintering", "paradox", "how-long", "queens-last", "efficacy", "mite-forecast"];
 
     public static string[] ParametersOf(string view) => view switch
     {
         "owed-work" => ["on", "round", "work", "state"],
         "load-list" => ["on", "round"],
+        "wintering" => ["period", "winter", "by"],
+        "paradox" => ["winter", "by"],
+        "how-long" => ["counted"],
         _ => [],
+    };
+
+    /// <summary>Which parts of the outfit a view can be asked for: what would change nothing is refused.</summary>
+    public static string[] PartsOf(string view) => view switch
+    {
+        "wintering" => ["yard"],
+        "paradox" => [],
+        "how-long" or "queens-last" => ["yard", "spot", "colony", "queen"],
+        "efficacy" or "mite-forecast" => ["yard", "season"],
+        _ => ["yard", "spot", "colony", "queen", "season"],
     };
 
     public async Task<Answer> AnswerAsync(string view, Asked asked, CancellationToken cancel) => view switch
@@ -22,6 +35,9 @@ internal sealed class Views(IRows rows)
             .Where(row => (asked.Work is null || row.Work == asked.Work) && (asked.State is null || System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(row.State.ToString()) == asked.State))),
         "load-list" => Answer.Of(await Gather.LoadAsync(rows, asked.Ask, asked.On, asked.Round, cancel)),
         "next-round" => Answer.Of(NextRound.Of((await rows.RowsAsync(Questions.StoresAndFeed, Gather.Clocks(asked.Ask), cancel)).Where(row => asked.Ask.Wants(row, Questions.StoresAndFeed.Columns)))),
+        "efficacy" => Answer.Of((await WashedYards.OfAsync(rows, asked.Ask, cancel)).Treatments(asked.Ask)),
+        "mite-forecast" => Answer.Of((await WashedYards.OfAsync(rows, asked.Ask, cancel)).Forecasts(asked.Ask)),
+        "wintering" or "paradox" or "how-long" or "queens-last" => await new LossViews(rows).AnswerAsync(view, asked, cancel),
         _ => throw new InvalidOperationException(view),
     };
 }
