@@ -49,7 +49,7 @@ public sealed class LossViewsTests(RunningServer server) : IClassFixture<Running
     [Fact]
     public async Task A_row_over_many_colonies_names_the_entries_of_the_lost_first_and_not_all()
     {
-        var yard = await LossesAsync(of: 70);
+        var yard = await LossesAsync(of: 200);
         var row = Assert.Single(await server.RowsAsync($"/wintering?yard={yard}&winter=2025&period=winter&format=json"));
         var named = row!["entries"]!.AsArray().Select(id => id!.GetValue<string>()).ToList();
         Assert.Equal(60, named.Count);
