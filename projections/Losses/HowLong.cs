@@ -40,6 +40,10 @@ public static class HowLong
             counted == CountedFrom.Books ? 0 : known.Count(row => row.Began is null));
     }
 
+    /// <summary>The parts of lives that <see cref="Of"/> watched, in days: how many were watched at an age is counted from them.</summary>
+    public static IReadOnlyList<Life> WatchedOf(IEnumerable<LifeRow> rows, DateOnly asked, CountedFrom counted = CountedFrom.Beginning) =>
+        [.. rows.Where(row => row.KnownFrom <= asked).Select(row => Watched(row, asked, counted)).OfType<(LifeRow Row, EndedLife Life)>().Select(life => new Life(life.Life.Entry, life.Life.Exit, life.Life.How is not null))];
+
     /// <summary>
     /// The reigns of queens that came young, up to the day asked for. A supersedure lies between the last sight of the old queen and the first of the new; a queen that
     /// ended otherwise, or reigns, was not superseded up to the day on which she was last known to be there.

@@ -89,7 +89,7 @@ public sealed record LossRow : IRow
     /// <summary>The spread between the yards; 1 where it is that of chance.</summary>
     public decimal? Dispersion { get; init; }
 
-    /// <summary>Interval of the overall rate with the yards as what was drawn (clustered, t); null with one yard.</summary>
+    /// <summary>Interval of the overall rate with the yards as what was drawn (clustered, t); null with one yard, or where none or all were lost.</summary>
     public decimal? OverallClusteredLower { get; init; }
 
     public decimal? OverallClusteredUpper { get; init; }

@@ -34,6 +34,8 @@ public static class Wintering
         var atRisk = colonies.Where(colony => !colony.Sold).ToList();
         var yards = atRisk.GroupBy(colony => colony.Yard).Select(yard => new LostOf(yard.Count(colony => colony.Lost), yard.Count())).ToList();
         var (wilson, quasi, clustered) = (LossRate.Wilson(yards), LossRate.QuasiBinomial(yards), LossRate.Clustered(yards));
+        // Where none or all were lost the yards do not differ, and an interval of no width would say that this is sure.
+        if (yards.All(yard => yard.Lost == 0) || yards.All(yard => yard.Lost == yard.AtRisk)) clustered = null;
         return new LossRow
         {
             Period = period,

@@ -31,6 +31,9 @@ internal static class AskQuestion
             Flag("--pooled", "mite-watch: the washes pooled by yard and by first, second, third wash."),
             Text("--on", "DAY", "owed-work, load-list: for a day, which may be to come."), Text("--round", "ROUND", "owed-work, load-list: the yards of a planned round, in its order."),
             Text("--work", "WORK", "owed-work: one kind of work, for instance transfer."),
+            Text("--period", "PERIOD", "wintering: winter, summer or year."), Text("--winter", "YEAR", "wintering, paradox: the winter that starts in a calendar year."),
+            Text("--by", "WHAT", "wintering: all, yard, line, queenAge or treatment; paradox: the last three."),
+            Text("--counted", "FROM", "how-long: from the beginning of colonies of known age, or of all from the day they came into the books."),
             Text("--count-by", "COLUMNS", "How many rows there are of each combination of these columns, with commas between them."),
         ];
         var command = new System.CommandLine.Command("ask", "Ask the books a question.") { question, format };

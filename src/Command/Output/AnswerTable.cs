@@ -32,6 +32,9 @@ internal static class AnswerTable
         ["register"] = ["kind", "name", "yard", "spot", "colony", "began", "ended", "fate", "taken_out"],
         ["losses"] = ["yard", "spot", "colony", "came", "known_from", "ended_from", "ended", "end", "lost", "why", "queen", "queen_season_to", "line"],
         ["reigns"] = ["colony", "queen", "line", "season_from", "season_to", "came", "since_to", "last_seen", "went", "gone_from", "gone_to"],
+        ["wintering"] = ["winter", "period", "by", "group", "at_risk", "lost", "overall_rate", "overall_wilson_lower", "overall_wilson_upper", "overall_clustered_lower", "overall_clustered_upper"],
+        ["efficacy"] = ["yard", "before_to", "dosed_from", "dosed_to", "after_from", "per100_before", "per100_after", "control_yards", "control_per100_before", "control_per100_after", "percent", "naive_percent"],
+        ["mite-forecast"] = ["yard", "from", "per100_bees", "upper_per100", "threshold", "days_by_mean", "on_by_mean", "days_by_upper", "on_by_upper"],
         ["conflicts"] = ["conflict", "colony", "yard", "spot", "on", "what", "settled"],
         ["entries"] = ["on_to", "kind", "colony", "queen", "yard", "spot", "fields", "note", "voided"],
     };
@@ -51,6 +54,16 @@ internal static class AnswerTable
         WriteLine(to, [.. kept.Select(i => heads[i])], widths, right);
         to.WriteLine(string.Join(new string(' ', Gap), widths.Select(width => new string('-', width))));
         foreach (var row in cells) WriteLine(to, [.. kept.Select(i => row[i])], widths, right);
+        WriteAssumptions(to, answer);
+    }
+
+    /// <summary>What is assumed is the same for many rows and long, so it stands below the table, once.</summary>
+    private static void WriteAssumptions(TextWriter to, Answer answer)
+    {
+        var at = answer.Columns.ToList().FindIndex(column => column.Name == "assumptions");
+        if (at < 0 || answer.Rows.Count == 0) return;
+        to.WriteLine();
+        foreach (var line in answer.Rows.SelectMany(row => (string[])row[at]!).Distinct().SelectMany(said => Wrap("Assumed: " + said, Width))) to.WriteLine(line);
     }
 
     private static List<int> Columns(string question, Answer answer)

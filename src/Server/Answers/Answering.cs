@@ -33,7 +33,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
     /// <summary>The parameters that a question takes, clocks included; by the names that addresses and the command line use.</summary>
     public static IReadOnlyList<string> ParametersOf(string question) =>
     [
-        .. question == History ? Array.Empty<string>() : ["yard", "spot", "colony", "queen", "season"],
+        .. question == History ? Array.Empty<string>() : Views.PartsOf(question),
         "as-of", "known-at",
         .. question == History ? Array.Empty<string>() : ["count-by"],
         .. question switch
@@ -66,8 +66,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
             Entries => await new EntryList(ledger).AnswerAsync(asked, cancel),
             "queens-by-age" when Filters(asked) => await QueensAsync(asked, cancel),
             "dose-completeness" when Filters(asked) || asked.Ask.Season is not null => await DosesAsync(asked, cancel),
-            "mite-watch" when asked.Rounds => Answer.Of(Rounds.Of(await ledger.RowsAsync(Questions.MiteWatch, asked.Ask, cancel), await OutfitAsync(asked.Ask, cancel))),
-            "mite-watch" when asked.Pooled => Answer.OfPools(MiteWatchQuestion.Pooled(await ledger.RowsAsync(Questions.MiteWatch, asked.Ask, cancel))),
+            "mite-watch" when asked.Rounds || asked.Pooled || asked.Ask.Season is not null => await WashesAsync(asked, cancel),
             "conflicts" when Filters(asked) => await ConflictsAsync(asked, cancel),
             "lineage" when asked.DescendantsOf is not null || asked.AncestorsOf is not null => await new Kin(ledger, cache).AnswerAsync(asked, cancel),
             "lineage" when asked.ContactsOf is not null => await new Kin(ledger, cache).ContactsAsync(asked, cancel),
@@ -83,7 +82,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
     {
         Check(question, asked);
         if (question == Entries || Views.Names.Contains(question) || asked.Ask.LooksBack) return false;
-        if (!Filters(asked) && !(question == "dose-completeness" && asked.Ask.Season is not null))
+        if (!Filters(asked) && !(question is "dose-completeness" or "mite-watch" && asked.Ask.Season is not null))
         {
             await ledger.WriteJsonAsync(Find(question), asked.Ask, utf8, cancel);
             return true;
@@ -196,6 +195,18 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
         }
 
         return Answer.Of(new DoseFilter(asked.Course, asked.State, Ended: true).Apply(rows.Where(row => ask.Wants(row, question.Columns))));
+    }
+
+    /// <summary>Washes one by one, in rounds or pooled. A wash is of the season of its day, a round of the one in which it ended, whole.</summary>
+    private async Task<Answer> WashesAsync(Asked asked, CancellationToken cancel)
+    {
+        var washes = await ledger.RowsAsync(Questions.MiteWatch, asked.Ask, cancel);
+        var outfit = await OutfitAsync(asked.Ask, cancel);
+        if (asked.Rounds) return Answer.Of(Rounds.Of(washes, outfit).Where(round => InSeason(round.To)));
+        var ofSeason = washes.Where(wash => InSeason(wash.On));
+        return asked.Pooled ? Answer.OfPools(MiteWatchQuestion.Pooled(ofSeason)) : Answer.Of(ofSeason);
+
+        bool InSeason(DateOnly day) => asked.Ask.Season is null || Season.Of(day, outfit.SeasonStartMonth) == asked.Ask.Season;
     }
 
     private async Task<Answer> ConflictsAsync(Asked asked, CancellationToken cancel)

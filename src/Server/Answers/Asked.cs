@@ -68,6 +68,18 @@ public sealed record Asked
     /// <summary>Of <c>open-work</c> and <c>owed-work</c>: one kind of work by its name.</summary>
     public string? Work { get; init; }
 
+    /// <summary>Of <c>wintering</c>: <c>winter</c>, <c>summer</c> or <c>year</c>.</summary>
+    public string? Period { get; init; }
+
+    /// <summary>Of <c>wintering</c> and <c>paradox</c>: the calendar year in which the winter starts.</summary>
+    public int? Winter { get; init; }
+
+    /// <summary>Of <c>wintering</c> and <c>paradox</c>: what the colonies of a row have in common.</summary>
+    public string? By { get; init; }
+
+    /// <summary>Of <c>how-long</c>: days from the <c>beginning</c> of colonies of known age, or of all from the day on which they came into the <c>books</c>.</summary>
+    public string? Counted { get; init; }
+
     /// <summary>How many rows there are of each combination of these columns, with commas between them, instead of the rows.</summary>
     public string? CountBy { get; init; }
 
@@ -79,7 +91,7 @@ public sealed record Asked
             ("yard", Ask.Yard), ("spot", Ask.Spot), ("colony", Ask.Colony), ("queen", Ask.Queen), ("season", Ask.Season), ("as-of", Ask.AsOf), ("known-at", Ask.KnownAt),
             ("seasons-back", SeasonsBack), ("few", Few ? true : null), ("of", Of), ("sure", Sure), ("course", Course), ("state", State), ("conflict", Conflict), ("descendants-of", DescendantsOf), ("ancestors-of", AncestorsOf),
             ("contacts-of", ContactsOf), ("since", Since), ("how", How), ("living", Living ? true : null), ("kind", Kind), ("act", Act),
-            ("pooled", Pooled ? true : null), ("rounds", Rounds ? true : null), ("on", On), ("round", Round), ("work", Work), ("count-by", CountBy),
+            ("pooled", Pooled ? true : null), ("rounds", Rounds ? true : null), ("on", On), ("round", Round), ("work", Work), ("period", Period), ("winter", Winter), ("by", By), ("counted", Counted), ("count-by", CountBy),
         ];
         return from given in all where given.Item2 is not null select (given.Item1, given.Item2);
     }

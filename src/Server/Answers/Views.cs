@@ -7,7 +7,10 @@ namespace ColonyLineage.Server.Answers;
 /// <summary>Answers that depend on a day or on the whole outfit, so that no table holds them: put together from the rows of questions when they are asked.</summary>
 internal sealed class Views(IRows rows)
 {
-    public static readonly IReadOnlyList<string> Names = ["owed-work", "load-list", "next-round", "winter-readiness", "readiness-truth", "treatment-record"];
+    public static readonly IReadOnlyList<string> Names =
+    [
+        "owed-work", "load-list", "next-round", "winter-readiness", "readiness-truth", "treatment-record", "wintering", "paradox", "how-long", "queens-last", "efficacy", "mite-forecast",
+    ];
 
     public static string[] ParametersOf(string view) => view switch
     {
@@ -15,7 +18,20 @@ internal sealed class Views(IRows rows)
         "load-list" => ["on", "round"],
         "readiness-truth" => ["on"],
         "treatment-record" => ["course"],
+        "wintering" => ["period", "winter", "by"],
+        "paradox" => ["winter", "by"],
+        "how-long" => ["counted"],
         _ => [],
+    };
+
+    /// <summary>Which parts of the outfit a view can be asked for: what would change nothing is refused.</summary>
+    public static string[] PartsOf(string view) => view switch
+    {
+        "wintering" => ["yard"],
+        "paradox" => [],
+        "how-long" or "queens-last" => ["yard", "spot", "colony", "queen"],
+        "efficacy" or "mite-forecast" => ["yard", "season"],
+        _ => ["yard", "spot", "colony", "queen", "season"],
     };
 
     public async Task<Answer> AnswerAsync(string view, Asked asked, CancellationToken cancel) => view switch
@@ -27,6 +43,9 @@ internal sealed class Views(IRows rows)
         "winter-readiness" => Answer.Of((await Gather.ReadinessAsync(rows, asked.Ask, cancel)).Rows),
         "readiness-truth" => Answer.Of((await Gather.TruthAsync(rows, asked.Ask, asked.On, cancel)).Rows),
         "treatment-record" => Answer.Of(await Gather.TreatmentsAsync(rows, asked.Ask, asked.Course, cancel)),
+        "efficacy" => Answer.Of((await WashedYards.OfAsync(rows, asked.Ask, cancel)).Treatments(asked.Ask)),
+        "mite-forecast" => Answer.Of((await WashedYards.OfAsync(rows, asked.Ask, cancel)).Forecasts(asked.Ask)),
+        "wintering" or "paradox" or "how-long" or "queens-last" => await new LossViews(rows).AnswerAsync(view, asked, cancel),
         _ => throw new InvalidOperationException(view),
     };
 }

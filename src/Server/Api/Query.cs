@@ -41,7 +41,8 @@ public static class Query
             Conflict = values.GetValueOrDefault("conflict"), How = values.GetValueOrDefault("how"), Few = Flag("few"), Sure = values.GetValueOrDefault("sure"),
             DescendantsOf = values.GetValueOrDefault("descendants-of"), AncestorsOf = values.GetValueOrDefault("ancestors-of"),
             ContactsOf = values.GetValueOrDefault("contacts-of"), Since = Day("since"), Living = Flag("living"),
-            Kind = values.GetValueOrDefault("kind"), Act = values.GetValueOrDefault("act"), Pooled = Flag("pooled"), Rounds = Flag("rounds"), On = Day("on"), Round = values.GetValueOrDefault("round"), Work = values.GetValueOrDefault("work"), CountBy = values.GetValueOrDefault("count-by"),
+            Kind = values.GetValueOrDefault("kind"), Act = values.GetValueOrDefault("act"), Pooled = Flag("pooled"), Rounds = Flag("rounds"), On = Day("on"), Round = values.GetValueOrDefault("round"), Work = values.GetValueOrDefault("work"),
+            Period = values.GetValueOrDefault("period"), Winter = Whole("winter", 1900, 2999), By = values.GetValueOrDefault("by"), Counted = values.GetValueOrDefault("counted"), CountBy = values.GetValueOrDefault("count-by"),
         };
 
         int? Whole(string name, int least, int most)
@@ -89,6 +90,8 @@ public static class Query
                     break;
                 case ("conflicts", "state") when value == "all":
                 case ("lineage", "way" or "all"):
+                // The lives are the same whatever is drawn of them; what is drawn has names of its own: wintering, paradox, how-long.
+                case ("losses", "period" or "winter" or "by" or "counted"):
                     break;
                 case ("lineage", "queen"):
                     yield return new(up ? "ancestors-of" : "descendants-of", value);
