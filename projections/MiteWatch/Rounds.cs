@@ -23,7 +23,8 @@ public static class Rounds
             .SelectMany(yard => Split([.. yard.OrderBy(wash => wash.On)])).Select(round => Row(round, outfit)),
     ];
 
-    private static IEnumerable<List<WashRow>> Split(List<WashRow> washes)
+    /// <summary>Washes in the order of days, parted where too many days lie between them.</summary>
+    internal static IEnumerable<List<WashRow>> Split(List<WashRow> washes)
     {
         var round = new List<WashRow>();
         foreach (var wash in washes)

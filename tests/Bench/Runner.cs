@@ -65,6 +65,7 @@ internal static class Runner
         var bench = new Against(http, source, books, Outfit, DateOnly.FromDateTime(now.UtcDateTime), pairs);
         await new Visits(bench).MeasureAsync();
         await new Asking(bench, loaded).MeasureAsync();
+        await new Work(bench, loaded).MeasureAsync();
         await app.StopAsync();
     }
 

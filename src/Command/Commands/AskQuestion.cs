@@ -28,6 +28,7 @@ internal static class AskQuestion
             Text("--contacts-of", "X", "lineage: every colony that shared frames, a yard or a parent with it since a day."), Text("--since", "DAY", "The first day of those contacts."),
             Flag("--living", "Of descendants and ancestors: only those that live."), Text("--kind", "KIND", "entries: one kind, for instance washed."), Text("--act", "ACT", "entries: one act, by its id."),
             Flag("--rounds", "mite-watch: what the washes of each round say of a yard."),
+            Flag("--groups", "mite-watch: the washes by what the colonies were given, and by first, second, third wash."),
             Flag("--pooled", "mite-watch: the washes pooled by yard and by first, second, third wash."),
             Text("--on", "DAY", "owed-work, load-list: for a day, which may be to come."), Text("--round", "ROUND", "owed-work, load-list: the yards of a planned round, in its order."),
             Text("--work", "WORK", "owed-work: one kind of work, for instance transfer."),

@@ -33,6 +33,14 @@ public sealed record Answer(IReadOnlyList<AnswerColumn> Columns, IReadOnlyList<o
         [new("yard", ColumnType.Text), new("nth", ColumnType.Whole), new("washes", ColumnType.Whole), new("mites", ColumnType.Whole), new("bees", ColumnType.Whole), new("per100_bees", ColumnType.Number)],
         [.. pools.Select(pool => (object?[])[pool.Yard, pool.Nth, pool.Washes, pool.Mites, pool.Bees, pool.Per100Bees])]);
 
+    /// <summary>Washes by what the colonies were given.</summary>
+    public static Answer OfGroups(IReadOnlyList<GroupRow> groups) => new(
+        [
+            new("treatments", ColumnType.Text), new("round", ColumnType.Whole), new("from", ColumnType.Day), new("to", ColumnType.Day), new("washes", ColumnType.Whole), new("mites", ColumnType.Whole), new("bees", ColumnType.Whole),
+            new("mean_per100_bees", ColumnType.Number), new("pooled_per100_bees", ColumnType.Number), new("taken_out", ColumnType.Whole),
+        ],
+        [.. groups.Select(group => (object?[])[group.Treatments ?? "none", group.Round, group.From, group.To, group.Washes, group.Mites, group.Bees, group.MeanPer100Bees, group.PooledPer100Bees, group.TakenOut])]);
+
     /// <summary>How many rows there are of each combination of some columns, in the order of their values.</summary>
     /// <exception cref="RefusedException">The answer has no such column.</exception>
     public Answer CountBy(string columns)

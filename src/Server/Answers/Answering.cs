@@ -42,7 +42,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
             "dose-completeness" => ["course", "state"],
             "conflicts" => ["conflict", "state"],
             "lineage" => ["descendants-of", "ancestors-of", "contacts-of", "since", "how", "living"],
-            "mite-watch" => ["pooled", "rounds"],
+            "mite-watch" => ["pooled", "rounds", "groups"],
             _ when Views.Names.Contains(question) => Views.ParametersOf(question),
             Entries => ["kind", "act"],
             _ => Array.Empty<string>(),
@@ -66,7 +66,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
             Entries => await new EntryList(ledger).AnswerAsync(asked, cancel),
             "queens-by-age" when Filters(asked) => await QueensAsync(asked, cancel),
             "dose-completeness" when Filters(asked) || asked.Ask.Season is not null => await DosesAsync(asked, cancel),
-            "mite-watch" when asked.Rounds || asked.Pooled || asked.Ask.Season is not null => await WashesAsync(asked, cancel),
+            "mite-watch" when asked.Rounds || asked.Pooled || asked.Groups || asked.Ask.Season is not null => await WashesAsync(asked, cancel),
             "conflicts" when Filters(asked) => await ConflictsAsync(asked, cancel),
             "lineage" when asked.DescendantsOf is not null || asked.AncestorsOf is not null => await new Kin(ledger, cache).AnswerAsync(asked, cancel),
             "lineage" when asked.ContactsOf is not null => await new Kin(ledger, cache).ContactsAsync(asked, cancel),
@@ -204,6 +204,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
         var outfit = await OutfitAsync(asked.Ask, cancel);
         if (asked.Rounds) return Answer.Of(Rounds.Of(washes, outfit).Where(round => InSeason(round.To)));
         var ofSeason = washes.Where(wash => InSeason(wash.On));
+        if (asked.Groups) return Answer.OfGroups(MiteWatchQuestion.Grouped(ofSeason));
         return asked.Pooled ? Answer.OfPools(MiteWatchQuestion.Pooled(ofSeason)) : Answer.Of(ofSeason);
 
         bool InSeason(DateOnly day) => asked.Ask.Season is null || Season.Of(day, outfit.SeasonStartMonth) == asked.Ask.Season;

@@ -59,6 +59,9 @@ public sealed record Asked
     /// <summary>Of <c>mite-watch</c>: what the washes of each round say of a yard.</summary>
     public bool Rounds { get; init; }
 
+    /// <summary>Of <c>mite-watch</c>: the washes by what the colonies were given, and by first, second, third wash.</summary>
+    public bool Groups { get; init; }
+
     /// <summary>Of <c>owed-work</c> and <c>load-list</c>: for this day, which may be to come; the yards that are planned for it, where some are.</summary>
     public DateOnly? On { get; init; }
 
@@ -91,7 +94,7 @@ public sealed record Asked
             ("yard", Ask.Yard), ("spot", Ask.Spot), ("colony", Ask.Colony), ("queen", Ask.Queen), ("season", Ask.Season), ("as-of", Ask.AsOf), ("known-at", Ask.KnownAt),
             ("seasons-back", SeasonsBack), ("few", Few ? true : null), ("of", Of), ("sure", Sure), ("course", Course), ("state", State), ("conflict", Conflict), ("descendants-of", DescendantsOf), ("ancestors-of", AncestorsOf),
             ("contacts-of", ContactsOf), ("since", Since), ("how", How), ("living", Living ? true : null), ("kind", Kind), ("act", Act),
-            ("pooled", Pooled ? true : null), ("rounds", Rounds ? true : null), ("on", On), ("round", Round), ("work", Work), ("period", Period), ("winter", Winter), ("by", By), ("counted", Counted), ("count-by", CountBy),
+            ("pooled", Pooled ? true : null), ("rounds", Rounds ? true : null), ("groups", Groups ? true : null), ("on", On), ("round", Round), ("work", Work), ("period", Period), ("winter", Winter), ("by", By), ("counted", Counted), ("count-by", CountBy),
         ];
         return from given in all where given.Item2 is not null select (given.Item1, given.Item2);
     }

@@ -41,7 +41,7 @@ public static class Query
             Conflict = values.GetValueOrDefault("conflict"), How = values.GetValueOrDefault("how"), Few = Flag("few"), Sure = values.GetValueOrDefault("sure"),
             DescendantsOf = values.GetValueOrDefault("descendants-of"), AncestorsOf = values.GetValueOrDefault("ancestors-of"),
             ContactsOf = values.GetValueOrDefault("contacts-of"), Since = Day("since"), Living = Flag("living"),
-            Kind = values.GetValueOrDefault("kind"), Act = values.GetValueOrDefault("act"), Pooled = Flag("pooled"), Rounds = Flag("rounds"), On = Day("on"), Round = values.GetValueOrDefault("round"), Work = values.GetValueOrDefault("work"),
+            Kind = values.GetValueOrDefault("kind"), Act = values.GetValueOrDefault("act"), Pooled = Flag("pooled"), Rounds = Flag("rounds"), Groups = Flag("groups"), On = Day("on"), Round = values.GetValueOrDefault("round"), Work = values.GetValueOrDefault("work"),
             Period = values.GetValueOrDefault("period"), Winter = Whole("winter", 1900, 2999), By = values.GetValueOrDefault("by"), Counted = values.GetValueOrDefault("counted"), CountBy = values.GetValueOrDefault("count-by"),
         };
 
