@@ -7,7 +7,7 @@ namespace ColonyLineage.Desk.Drawing;
 public sealed class LastingPlot
 {
     public const double Width = 340;
-    public const double Left = 44;
+    public const double Left = 52;
     public const double Right = Width - 28;
     public const double Top = 14;
     public const double Bottom = 170;
