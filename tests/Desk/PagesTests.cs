@@ -213,7 +213,7 @@ public sealed class PagesTests(Browser browser)
 
     /// <summary>In a drawing no text leaves the picture, no box covers another, no text runs over the side of its box.</summary>
     [Theory]
-    [InlineData("spot"), InlineData("spot-two"), InlineData("queen"), InlineData("breeder"), InlineData("colony"), InlineData("many"), InlineData("mites"), InlineData("mites-yard")]
+    [InlineData("spot"), InlineData("spot-two"), InlineData("queen"), InlineData("breeder"), InlineData("colony"), InlineData("many"), InlineData("mites"), InlineData("mites-yard"), InlineData("losses"), InlineData("losses-yards")]
     public async Task Nothing_in_a_drawing_is_cut_or_overlaps(string name)
     {
         await using var opened = await browser.OpenAsync();

@@ -19,6 +19,8 @@ internal static class Places
         ("mites", "/mite-watch"),
         ("mites-yard", "/mite-watch?yard=Alder%20Bottom&sort=-per100"),
         ("mites-none", "/mite-watch?season=2019"),
+        ("losses", "/losses"),
+        ("losses-yards", "/losses?by=yard&counted=books"),
         ("story", "/spot-story?yard=Alder%20Bottom&spot=5"),
         ("conflicts", "/conflicts"),
         ("why", "/why/dose-completeness?colony=4&season=2026"),

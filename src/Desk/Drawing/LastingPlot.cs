@@ -7,8 +7,8 @@ namespace ColonyLineage.Desk.Drawing;
 public sealed class LastingPlot
 {
     public const double Width = 340;
-    public const double Left = 44;
-    public const double Right = Width - 16;
+    public const double Left = 52;
+    public const double Right = Width - 28;
     public const double Top = 14;
     public const double Bottom = 170;
     public const double Height = Bottom + 50;
@@ -20,7 +20,8 @@ public sealed class LastingPlot
     /// <param name="top">The highest share drawn; it is rounded upwards.</param>
     public LastingPlot(double days, double top = 1)
     {
-        var step = Steps.First(step => days / step <= MostTicks || step == Steps[^1]);
+        // Ages of several years are written in years.
+        var step = Steps.First(step => (days / step <= MostTicks && (step >= 365 || days <= 730)) || step == Steps[^1]);
         Days = step * Math.Max(1, Math.Ceiling(days / step));
         Highest = Tops.First(one => one >= top || one == 1);
         Ages = [.. Enumerable.Range(0, (int)Math.Round(Days / step) + 1).Select(i => i * step)];
