@@ -23,6 +23,9 @@ public sealed record LifeRow : IRow
     /// <summary>How it came to be in the outfit; null where nobody recorded that.</summary>
     public HowEstablished? Came { get; init; }
 
+    /// <summary>It was last housed as a mating nuc: it exists to get a queen mated, and is in no rate of losses and no curve.</summary>
+    public bool MatingNuc { get; init; }
+
     /// <summary>From this day on its end would have been recorded. Others like it that ended before are in no books.</summary>
     public required DateOnly KnownFrom { get; init; }
 

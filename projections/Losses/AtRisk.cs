@@ -24,7 +24,7 @@ internal sealed class AtRisk(IEnumerable<LifeRow> rows, OutfitCard outfit, DateO
     public const string Unknown = "unknown";
     public const string NoYard = "no yard";
 
-    private readonly List<LifeRow> _lives = [.. rows.Where(row => row.KnownFrom <= asked)];
+    private readonly List<LifeRow> _lives = [.. rows.Where(row => row.KnownFrom <= asked && !row.MatingNuc)];
     private readonly ILookup<ColonyId, ReignRow> _reigns = beside.Reigns.ToLookup(row => row.ColonyId);
     private readonly ILookup<ColonyId, BandRow> _stays = beside.Stays.ToLookup(row => row.ColonyId);
     private readonly ILookup<(ColonyId, int), DoseRow> _doses = (beside.Doses ?? []).ToLookup(row => (row.ColonyId, row.Season));

@@ -29,6 +29,7 @@ public sealed class LossesQuestion : Question<LifeRow>
             Spot = stay?.Spot.Number,
             Began = AgeIsKnown(colony.Began) ? colony.Began!.On.Earliest : null,
             Came = colony.Began?.How,
+            MatingNuc = colony.Housing == Housing.MatingNuc,
             KnownFrom = first.On.Day,
             EndedFrom = colony.End?.On.Earliest,
             Ended = colony.End?.On.Day,

@@ -14,7 +14,7 @@ public static class HowLong
     /// <summary>The lives of colonies up to the day asked for. What was sold, or lives, was watched up to then; what ended is taken to have ended in the middle of the days possible.</summary>
     public static Lasting Of(IEnumerable<LifeRow> rows, DateOnly asked, CountedFrom counted = CountedFrom.Beginning)
     {
-        var known = rows.Where(row => row.KnownFrom <= asked).ToList();
+        var known = rows.Where(row => row.KnownFrom <= asked && !row.MatingNuc).ToList();
         var lives = known.Select(row => Watched(row, asked, counted)).OfType<(LifeRow Row, EndedLife Life)>().ToList();
         var curve = Survival.KaplanMeier([.. lives.Select(life => new Life(life.Life.Entry, life.Life.Exit, life.Life.How is not null && life.Row.Lost))]);
         return new Lasting(
@@ -42,7 +42,7 @@ public static class HowLong
 
     /// <summary>The parts of lives that <see cref="Of"/> watched, in days: how many were watched at an age is counted from them.</summary>
     public static IReadOnlyList<Life> WatchedOf(IEnumerable<LifeRow> rows, DateOnly asked, CountedFrom counted = CountedFrom.Beginning) =>
-        [.. rows.Where(row => row.KnownFrom <= asked).Select(row => Watched(row, asked, counted)).OfType<(LifeRow Row, EndedLife Life)>().Select(life => new Life(life.Life.Entry, life.Life.Exit, life.Life.How is not null))];
+        [.. rows.Where(row => row.KnownFrom <= asked && !row.MatingNuc).Select(row => Watched(row, asked, counted)).OfType<(LifeRow Row, EndedLife Life)>().Select(life => new Life(life.Life.Entry, life.Life.Exit, life.Life.How is not null))];
 
     /// <summary>
     /// The reigns of queens that came young, up to the day asked for. A supersedure lies between the last sight of the old queen and the first of the new; a queen that

@@ -33,6 +33,22 @@ public class LossesCases
         Assert.Equal(2, rows["dead"].Entries.Count);
     }
 
+    /// <summary>A mating nuc exists to get a queen mated: given up in autumn it is no loss. Set into a full box it is a colony like others.</summary>
+    [Fact]
+    public void Mating_nucs_are_in_no_rate()
+    {
+        var story = new Story();
+        story.OpenYard("A");
+        foreach (var (colony, spot) in (ReadOnlySpan<(string, string)>)[("nuc", "A 1"), ("grown", "A 2"), ("full", "A 3")])
+            story.Begins(colony, "1 May 2025", spot, how: HowEstablished.Split, housing: colony == "full" ? Housing.Single : Housing.MatingNuc);
+        story.Tell((id, act, order) => new NucTransferred { Id = id, Act = act, Order = order, On = Story.Day("1 Jun 2025"), Colony = Story.Colony("grown") });
+        story.GivenUp("nuc", "10 Oct 2025", "season over");
+        Assert.True(Rows(story)["nuc"].MatingNuc);
+        var winter = Wintering.Of(Rows(story).Values, Outfit, Story.Day("1 May 2026")).First(row => row is { Period: LossPeriod.Winter, By: LossBy.All });
+        Assert.Equal((2, 0), (winter.AtRisk, winter.Lost));
+        Assert.Equal(2, HowLong.Of(Rows(story).Values, Story.Day("1 May 2026")).Colonies);
+    }
+
     [Fact]
     public void An_opening_count_tells_no_age_unless_it_says_so()
     {
