@@ -23,7 +23,16 @@ public static class LoadWords
     {
         (StockOf.Doses, { } course) => $"of {course}",
         (StockOf.Doses, null) => "of a course",
-        (_, { } which) => $"{which} {Text.Word(row.Thing)}",
+        (_, { } which) => $"{which} {Word(row)}",
+        _ => Word(row),
+    };
+
+    private static string Word(LoadRow row) => (row.Thing, row.Amount) switch
+    {
+        (StockOf.Feeders, 1) => "feeder",
+        (StockOf.Boxes, 1) => "box",
+        (StockOf.Nucs, 1) => "nuc",
+        (StockOf.MatedQueens, 1) => "mated queen",
         _ => Text.Word(row.Thing),
     };
 
