@@ -146,6 +146,36 @@ public sealed partial class OwedWorkPageTests(Browser browser) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_round_is_planned_changed_and_taken_back()
+    {
+        await using var opened = await browser.OpenAsync();
+        var page = opened.Page;
+        await page.GotoAsync(_host.Root + "/rounds");
+        Holds(await page.Locator("main").InnerTextAsync(), "autumn", "South, 2 Oct 2026, van: the ford floods after rain");
+        await page.FillAsync("#f-round", "last look");
+        await page.SelectOptionAsync("select[name='stops[0].yard']", new SelectOptionValue { Label = "West" });
+        await page.FillAsync("input[name='stops[1].why']", "it is close");
+        await page.Locator("form.act button:visible", new PageLocatorOptions { HasText = "Plan it" }).ClickAsync();
+        // The line says something, but not where.
+        Holds(await page.Locator(".refused").InnerTextAsync(), "Say which yard.");
+        await page.SelectOptionAsync("select[name='stops[1].yard']", new SelectOptionValue { Label = "North" });
+        await page.FillAsync("input[name='stops[1].on']", "2026-10-05");
+        await page.Locator("form.act button:visible", new PageLocatorOptions { HasText = "Plan it" }).ClickAsync();
+        Assert.Contains("/load-list?round=last%20look", page.Url, StringComparison.Ordinal);
+        Assert.Equal(["1. West", "2. North Mon 5 Oct 2026"], (await page.Locator(".stops h3").AllInnerTextsAsync()).Select(text => text.ReplaceLineEndings(" ")));
+
+        // What is planned stands in the form; without any yard it is taken back.
+        await page.Locator("a", new PageLocatorOptions { HasText = "Change this round" }).ClickAsync();
+        Assert.Equal("it is close", await page.InputValueAsync("input[name='stops[1].why']"));
+        foreach (var line in new[] { 0, 1 }) await page.SelectOptionAsync($"select[name='stops[{line}].yard']", "");
+        await page.FillAsync("input[name='stops[1].on']", "");
+        await page.FillAsync("input[name='stops[1].why']", "");
+        await page.Locator("form.act button:visible", new PageLocatorOptions { HasText = "Plan it" }).ClickAsync();
+        Assert.DoesNotContain("last look", await page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Equal([2, 0], _office.Recorded.Select(one => one.Entry).OfType<RoundPlanned>().Where(plan => plan.Round == "last look").Select(plan => plan.Stops.Count));
+    }
+
+    [Fact]
     public async Task The_load_list_is_of_the_next_planned_day_yard_by_yard_with_what_runs_short()
     {
         await using var opened = await browser.OpenAsync();
