@@ -101,22 +101,17 @@ public sealed partial class OwedWorkPageTests(Browser browser) : IAsyncLifetime
         Assert.Equal(("transfer", _office.Recorded.Single(one => one.Entry is ColonyEstablished { Number: "N1" }).Entry.Id, "winters in its box"), (put!.Work, put.Opened, put.Why));
     }
 
-    /// <summary>Somebody goes back to the form and sends it again.</summary>
     [Theory, InlineData("put-off", "transfer", "North"), InlineData("elsewhere", "transfer", "North"), InlineData("elsewhere", "course", "South")]
     public async Task A_form_sent_twice_records_once(string answer, string work, string yard)
     {
         await using var opened = await browser.OpenAsync();
         var page = opened.Page;
         await page.GotoAsync($"{_host.Root}/owed-work/answer?do={answer}&work={work}&yard={SmallOutfit.YardNamed(yard).Value}");
-        for (var time = 0; time < 2; time++)
-        {
-            if (answer == "put-off") await page.FillAsync("#f-until", "2027-03-20");
-            await page.FillAsync("#f-why", "winters in its box");
-            await page.Locator("form.act button[type=submit]").ClickAsync();
-            Assert.DoesNotContain("answer", page.Url, StringComparison.Ordinal);
-            Assert.Equal(work == "course" ? 6 : 1, _office.Recorded.Count(one => one.Entry is OwedEntry));
-            await page.GoBackAsync();
-        }
+        if (answer == "put-off") await page.FillAsync("#f-until", "2027-03-20");
+        await page.FillAsync("#f-why", "winters in its box");
+        var sent = await page.EvaluateAsync<string>("async () => { const f = document.querySelector('form.act'); const one = await fetch(f.action, { method: 'post', body: new FormData(f) }); const two = await fetch(f.action, { method: 'post', body: new FormData(f) }); return one.status + ' ' + two.status + ' ' + two.redirected; }");
+        Assert.Equal("200 200 true", sent);
+        Assert.Equal(work == "course" ? 6 : 1, _office.Recorded.Count(one => one.Entry is OwedEntry));
     }
 
     [Fact]
@@ -134,7 +129,7 @@ public sealed partial class OwedWorkPageTests(Browser browser) : IAsyncLifetime
         var closed = _office.Recorded.Select(one => one.Entry).OfType<WorkDoneElsewhere>().ToList();
         Assert.Equal(6, closed.Count);
         Assert.Single(closed.Select(entry => entry.Act).Distinct());
-        Assert.DoesNotContain("doses missing", await page.Locator("main").InnerHTMLAsync() is var html ? html[html.IndexOf("</form>", StringComparison.Ordinal)..] : "", StringComparison.Ordinal);
+        Assert.Equal(0, await page.Locator("section.owing").CountAsync());
     }
 
     [Fact]
@@ -155,12 +150,12 @@ public sealed partial class OwedWorkPageTests(Browser browser) : IAsyncLifetime
         await page.FillAsync("#f-round", "last look");
         await page.SelectOptionAsync("select[name='stops[0].yard']", new SelectOptionValue { Label = "West" });
         await page.FillAsync("input[name='stops[1].why']", "it is close");
-        await page.Locator("form.act button:visible", new PageLocatorOptions { HasText = "Plan it" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Plan it" }).ClickAsync();
         // The line says something, but not where.
         Holds(await page.Locator(".refused").InnerTextAsync(), "Say which yard.");
         await page.SelectOptionAsync("select[name='stops[1].yard']", new SelectOptionValue { Label = "North" });
         await page.FillAsync("input[name='stops[1].on']", "2026-10-05");
-        await page.Locator("form.act button:visible", new PageLocatorOptions { HasText = "Plan it" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Plan it" }).ClickAsync();
         Assert.Contains("/load-list?round=last%20look", page.Url, StringComparison.Ordinal);
         Assert.Equal(["1. West", "2. North Mon 5 Oct 2026"], (await page.Locator(".stops h3").AllInnerTextsAsync()).Select(text => text.ReplaceLineEndings(" ")));
 
@@ -170,7 +165,7 @@ public sealed partial class OwedWorkPageTests(Browser browser) : IAsyncLifetime
         foreach (var line in new[] { 0, 1 }) await page.SelectOptionAsync($"select[name='stops[{line}].yard']", "");
         await page.FillAsync("input[name='stops[1].on']", "");
         await page.FillAsync("input[name='stops[1].why']", "");
-        await page.Locator("form.act button:visible", new PageLocatorOptions { HasText = "Plan it" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Plan it" }).ClickAsync();
         Assert.DoesNotContain("last look", await page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
         Assert.Equal([2, 0], _office.Recorded.Select(one => one.Entry).OfType<RoundPlanned>().Where(plan => plan.Round == "last look").Select(plan => plan.Stops.Count));
     }
