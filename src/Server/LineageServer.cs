@@ -84,6 +84,7 @@ public static class LineageServer
         new ActsApi(options).Map(api);
         new ImportApi(options).Map(api);
         BooksApi.Map(api);
+        CalendarApi.Map(api);
         app.MapDesk();
     }
 }

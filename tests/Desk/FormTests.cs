@@ -264,6 +264,7 @@ public sealed class FormTests(Browser browser) : IAsyncLifetime
         ("record", $"/record?yard={Alder}"),
         ("catch-up", $"/catch-up?yard={Alder}"),
         ("import", "/import"),
+        ("rounds", "/rounds"),
         ("search", "/search?q=4"),
         ("void", $"/void?act={SmallOutfit.Make().Recorded.First(one => one.Entry is Washed).Entry.Act}"),
         .. Forms.Acts.ActForms.All.Select(form => ($"record-{form.Name}", $"/record?act={form.Name}&colony={SmallOutfit.ColonyNamed("N26-9").Value}")),

@@ -53,7 +53,7 @@ public abstract class FormPage : DeskPage
         IsDone = true;
         if (Http is not { Response.HasStarted: false }) return;
         Http.Response.StatusCode = StatusCodes.Status303SeeOther;
-        Http.Response.Headers.Location = $"{path}?recorded={recorded.Value}";
+        Http.Response.Headers.Location = $"{path}{(path.Contains('?') ? '&' : '?')}recorded={recorded.Value}";
     }
 
     /// <summary>Where to look at what an act did: its one colony, else the yard at hand, else its first colony.</summary>

@@ -33,6 +33,9 @@ public static class Text
     /// <summary>'1 colony', '3 colonies'.</summary>
     public static string Count(int count, string one, string many) => $"{count.ToString(CultureInfo.InvariantCulture)} {(count == 1 ? one : many)}";
 
+    /// <summary>The first letter large, and a full stop at the end.</summary>
+    public static string Sentence(string text) => text.Length == 0 ? "" : $"{char.ToUpperInvariant(text[0])}{text[1..]}{(text[^1] is '.' or '?' or '!' ? "" : ".")}";
+
     /// <summary>A season of birth: '2025', '2025 or 2026'; 'not known' where nothing tells.</summary>
     public static string Season(int? from, int? to) => (from, to) switch
     {

@@ -118,7 +118,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
     public static IQuestion Find(string question) => Questions.All.FirstOrDefault(known => known.Name == question)
         ?? throw Refuse(Refusals.NotFound, "question", $"There is no question '{question}'. Take one of {string.Join(", ", Names)}.");
 
-    private static void Check(string question, Asked asked)
+    internal static void Check(string question, Asked asked)
     {
         if (question != Entries && !Views.Names.Contains(question)) Find(question);
         var takes = ParametersOf(question);

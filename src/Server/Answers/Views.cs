@@ -1,5 +1,6 @@
 using ColonyLineage.Desk;
 using ColonyLineage.Projections;
+using ColonyLineage.Projections.OwedWork;
 using ColonyLineage.Projections.StoresAndFeed;
 
 namespace ColonyLineage.Server.Answers;
@@ -36,8 +37,7 @@ internal sealed class Views(IRows rows)
 
     public async Task<Answer> AnswerAsync(string view, Asked asked, CancellationToken cancel) => view switch
     {
-        "owed-work" => Answer.Of((await Gather.OwedAsync(rows, asked.Ask, asked.On, asked.Round, cancel, all: asked.State == "coming"))
-            .Where(row => (asked.Work is null || row.Work == asked.Work) && (asked.State is null || System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(row.State.ToString()) == asked.State))),
+        "owed-work" => Answer.Of(await OwedAsync(asked, cancel)),
         "load-list" => Answer.Of(await Gather.LoadAsync(rows, asked.Ask, asked.On, asked.Round, cancel)),
         "next-round" => Answer.Of(NextRound.Of((await rows.RowsAsync(Questions.StoresAndFeed, Gather.Clocks(asked.Ask), cancel)).Where(row => asked.Ask.Wants(row, Questions.StoresAndFeed.Columns)))),
         "winter-readiness" => Answer.Of((await Gather.ReadinessAsync(rows, asked.Ask, cancel)).Rows),
@@ -48,4 +48,9 @@ internal sealed class Views(IRows rows)
         "wintering" or "paradox" or "how-long" or "queens-last" => await new LossViews(rows).AnswerAsync(view, asked, cancel),
         _ => throw new InvalidOperationException(view),
     };
+
+    /// <summary>Owed work by all that was asked of it.</summary>
+    public async Task<IEnumerable<OwedRow>> OwedAsync(Asked asked, CancellationToken cancel) =>
+        (await Gather.OwedAsync(rows, asked.Ask, asked.On, asked.Round, cancel, all: asked.State == "coming"))
+            .Where(row => (asked.Work is null || row.Work == asked.Work) && (asked.State is null || OwedWords.Name(row.State) == asked.State));
 }
