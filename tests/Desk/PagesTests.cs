@@ -78,13 +78,13 @@ public sealed class PagesTests(Browser browser)
         await page.Keyboard.PressAsync("Tab");
         Assert.Equal("Skip to the answer", await page.EvaluateAsync<string>("document.activeElement.textContent"));
         var reached = new List<string>();
-        for (var i = 0; i < 14; i++)
+        for (var i = 0; i < 20; i++)
         {
             await page.Keyboard.PressAsync("Tab");
             reached.Add((await page.EvaluateAsync<string>("document.activeElement.textContent")).Trim());
         }
 
-        foreach (var place in new[] { "Yards", "Queens by age", "Doses", "Mites", "Spot story", "Lineage", "Conflicts", "Record", "Catch up", "Import" }) Assert.Contains(place, reached);
+        foreach (var place in new[] { "Yards", "Owed work", "Queens by age", "Doses", "Mites", "Stores", "Losses", "Spot story", "Lineage", "Conflicts", "Treatments", "Winter", "Record", "Catch up", "Import" }) Assert.Contains(place, reached);
         await page.Locator(".skip").FocusAsync();
         await page.Keyboard.PressAsync("Enter");
         Assert.Equal("main", await page.EvaluateAsync<string>("document.activeElement.id"));

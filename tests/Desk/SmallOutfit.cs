@@ -39,6 +39,10 @@ public sealed class SmallOutfit
         Put("2024-03-01", (id, on, act) => new OutfitDescribed { Id = id, On = on, Act = act, Name = "Three Yards Outfit", SeasonStartMonth = 3, FewFramesOfBees = 4 });
         Put("2024-03-01", (id, on, act) => new CourseDefined { Id = id, On = on, Act = act, Course = "thymol", FullDoses = 2, Substance = "thymol" });
         Put("2024-03-01", (id, on, act) => new CourseDefined { Id = id, On = on, Act = act, Course = "winter oxalic", FullDoses = 1, Substance = "oxalic acid" });
+        Put("2024-03-01", (id, on, act) => new ReadinessSet
+        {
+            Id = id, On = on, Act = act, QueenSeasonsBackAtMost = 1, BroodSeenWithinDays = 60, FramesOfBeesAtLeast = 5, StoresAtTarget = true, MitesAtMost = 2, CoursesComplete = ["thymol"], NothingOwed = true,
+        });
     }
 
     /// <summary>Twelve spots in two rows, most of the history.</summary>
