@@ -25,7 +25,7 @@ internal static class Places
         ("losses", "/losses"),
         ("losses-yards", "/losses?by=yard&counted=books"),
         ("treatments", "/treatment-record?yard=Alder%20Bottom"),
-        ("winter", "/winter-readiness"),
+        ("winter", "/winter-readiness?truth=yes"),
         ("courses", "/courses"),
         ("rounds", "/rounds"),
         ("define", "/record?act=course-defined&example=amitraz%20strips"),

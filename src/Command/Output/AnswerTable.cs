@@ -71,7 +71,8 @@ internal static class AnswerTable
         var all = Enumerable.Range(0, answer.Columns.Count).Where(i => answer.Columns[i].Type is not (ColumnType.Id or ColumnType.Entries)).ToList();
         // How surely she answers takes the place of how surely her season is known.
         if (answer.Columns.Any(column => column.Name == "answers")) all.RemoveAll(i => answer.Columns[i].Name == "sure");
-        // Other shapes of the same question bring columns of their own.
+        // Other shapes of the same question bring columns of their own: washes by group show all of theirs.
+        if (answer.Columns.Any(column => column.Name == "mean_per100_bees")) return all;
         if (!Shown.TryGetValue(question, out var shown) || shown.Count(name => answer.Columns.Any(column => column.Name == name)) < 4) return all;
         var extra = question == "entries" ? all.Where(i => i >= 9 && i < answer.Columns.Count - 7) : [];
         return [.. shown.Select(name => all.FirstOrDefault(i => answer.Columns[i].Name == name, -1)).Where(i => i >= 0).Concat(extra).Distinct()];

@@ -11,7 +11,7 @@ public static class Query
     private const int Longest = 200;
 
     // What the desk's pages keep in the same address for themselves, and a table of all rows has no use for.
-    private static readonly HashSet<string> OfPages = ["page", "sort", "view", "show", "ended", "format"];
+    private static readonly HashSet<string> OfPages = ["page", "sort", "view", "show", "truth", "ended", "format"];
 
     /// <summary>Reads named values.</summary>
     /// <param name="question">The question asked.</param>
