@@ -13,6 +13,7 @@ public sealed class Browser : IAsyncLifetime
     private IPlaywright? _playwright;
     private IBrowser? _browser;
     private DeskHost? _host;
+    private OpenedPage? _shared;
 
     /// <summary>Where the desk answers.</summary>
     public string Root => _host!.Root;
@@ -34,6 +35,15 @@ public sealed class Browser : IAsyncLifetime
         if (_browser is not null) await _browser.DisposeAsync();
         _playwright?.Dispose();
         if (_host is not null) await _host.DisposeAsync();
+    }
+
+    /// <summary>One page for tests that only look, one after the other: opening a page takes several times as long as looking at it. Wide and light each time.</summary>
+    public async Task<IPage> SharedAsync()
+    {
+        _shared ??= await OpenAsync();
+        await _shared.Page.SetViewportSizeAsync(1280, 900);
+        await _shared.Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = ColorScheme.Light });
+        return _shared.Page;
     }
 
     /// <summary>An empty page of a given width, light or dark. Skips the test where there is no Chromium.</summary>
