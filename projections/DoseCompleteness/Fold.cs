@@ -48,8 +48,12 @@ public sealed class DoseCompletenessQuestion : Question<DoseRow>
         ];
     }
 
-    /// <summary>The row of a living colony that had nothing, of no course yet: for <see cref="WholeYards"/>.</summary>
-    public static DoseRow Nothing(QueenRow living, RegisterRow? colony) => new()
+    /// <summary>The same, by the rows of the living colonies and the register.</summary>
+    public static IReadOnlyList<DoseRow> WholeYards(IReadOnlyList<DoseRow> rows, IEnumerable<QueenRow> living, IReadOnlyDictionary<Guid, RegisterRow> register, int season, int startMonth) =>
+        WholeYards(rows, living.Select(row => (Nothing(row, register.GetValueOrDefault(row.ColonyId.Value)), register.GetValueOrDefault(row.ColonyId.Value)?.Began)), season, startMonth);
+
+    /// <summary>The row of a living colony that had nothing, of no course yet.</summary>
+    private static DoseRow Nothing(QueenRow living, RegisterRow? colony) => new()
     {
         YardId = living.YardId,
         Yard = living.Yard,

@@ -29,10 +29,6 @@ public sealed record Facts(
     public IReadOnlyList<DoseRow> WholeYards()
     {
         var register = Register.Where(row => row.Kind == SubjectKind.Colony).ToDictionary(row => row.Id);
-        return DoseCompletenessQuestion.WholeYards(
-            [.. Doses.Where(row => row.Ended is null && row.Season == ThisSeason)],
-            Living.Select(row => (DoseCompletenessQuestion.Nothing(row, register.GetValueOrDefault(row.ColonyId.Value)), register.GetValueOrDefault(row.ColonyId.Value)?.Began)),
-            ThisSeason,
-            Outfit.SeasonStartMonth);
+        return DoseCompletenessQuestion.WholeYards([.. Doses.Where(row => row.Ended is null && row.Season == ThisSeason)], Living, register, ThisSeason, Outfit.SeasonStartMonth);
     }
 }

@@ -26,8 +26,7 @@ public sealed class Lookup(IOffice office, Address address)
         [.. (await RegisterAsync(cancel)).Where(row => row.Kind == SubjectKind.Yard).OrderBy(row => row.Name, ByNumber.Order).ThenBy(row => row.Id)];
 
     /// <summary>The day that 'this season' and 'seasons back' are reckoned from: the day looked back to, else today.</summary>
-    public DateOnly Day =>
-        address.AsOf ?? (address.KnownAt is { } at && DateOnly.FromDateTime(at.UtcDateTime) < office.Today ? DateOnly.FromDateTime(at.UtcDateTime) : office.Today);
+    public DateOnly Day => Gather.Day(office, address.Ask);
 
     /// <summary>The season of <see cref="Day"/>.</summary>
     public async Task<int> SeasonAsync(CancellationToken cancel) => Season.Of(Day, (await OutfitAsync(cancel)).SeasonStartMonth);

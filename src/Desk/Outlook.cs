@@ -43,10 +43,6 @@ public sealed record Outlook(QueenRow Queen, RegisterRow? Register, IReadOnlyLis
     public static async Task<IReadOnlyList<DoseRow>> DosesAsync(IOffice office, Ask ask, int season, int startMonth, IReadOnlyList<QueenRow> living, IReadOnlyDictionary<Guid, RegisterRow> register, CancellationToken cancel)
     {
         var rows = await office.RowsAsync(Questions.DoseCompleteness, ask with { Season = season }, cancel);
-        return DoseCompletenessQuestion.WholeYards(
-            [.. rows.Where(row => row.Ended is null)],
-            living.Select(row => (DoseCompletenessQuestion.Nothing(row, register.GetValueOrDefault(row.ColonyId.Value)), register.GetValueOrDefault(row.ColonyId.Value)?.Began)),
-            season,
-            startMonth);
+        return DoseCompletenessQuestion.WholeYards([.. rows.Where(row => row.Ended is null)], living, register, season, startMonth);
     }
 }

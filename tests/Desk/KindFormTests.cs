@@ -1,4 +1,3 @@
-using ColonyLineage.Desk.Forms.Acts;
 using ColonyLineage.Entries;
 using Xunit;
 
@@ -67,8 +66,4 @@ public sealed class KindFormTests(Browser browser) : IAsyncLifetime
         var fed = _office.Recorded.Select(one => one.Entry).OfType<Fed>().Last();
         Assert.Equal((new Quantity(2.5m, "L"), 2m, 1m, PartsBy.Weight), (fed.Amount, fed.SugarParts, fed.WaterParts, fed.PartsBy));
     }
-
-    /// <summary>Every form laid out from a kind has a blank for each field that the kind needs.</summary>
-    [Fact]
-    public void Each_kind_has_a_blank_for_what_it_needs() => Assert.True(ActForms.All.OfType<KindForm>().Count() >= 16);
 }

@@ -34,7 +34,7 @@ public sealed class WorkViewsTests(RunningServer server) : IClassFixture<Running
     [Fact]
     public async Task A_high_wash_makes_the_whole_yard_due_until_it_is_voided_and_the_round_says_what_to_load()
     {
-        var (yard, told, wash) = await YardAsync();
+        var (yard, wash) = await YardAsync();
         var due = Assert.Single(await server.RowsAsync($"/owed-work?yard={yard}&work=treat-yard&format=json"))!;
         Assert.Equal((2, wash.ToString(), yard), (due["of"]!.GetValue<int>(), due["opened_by"]!.GetValue<string>(), due["yard"]!.GetValue<string>()));
         var load = await server.RowsAsync($"/load-list?round={yard}&format=json");
@@ -44,13 +44,12 @@ public sealed class WorkViewsTests(RunningServer server) : IClassFixture<Running
         Assert.Equal((2m, 1m), (total["at_hand"]!.GetValue<decimal>(), total["short"]!.GetValue<decimal>()));
         await server.PostAsync("/voids", new JsonObject { ["entries"] = new JsonArray(wash.ToString()), ["why"] = "counted on another colony" });
         Assert.Empty(await server.RowsAsync($"/owed-work?yard={yard}&work=treat-yard&format=json"));
-        Assert.NotEqual(default, told.Act);
     }
 
     [Fact]
     public async Task The_record_keeps_what_was_voided_and_says_who_and_why()
     {
-        var (yard, _, _) = await YardAsync();
+        var (yard, _) = await YardAsync();
         var uses = await server.RowsAsync($"/treatment-record?yard={yard}&format=json");
         Assert.Equal([false], uses.Select(row => row!["voided"]!.GetValue<bool>()));
         var entry = uses[0]!["entries"]!.AsArray()[0]!.GetValue<string>();
@@ -64,11 +63,10 @@ public sealed class WorkViewsTests(RunningServer server) : IClassFixture<Running
     [Fact]
     public async Task Readiness_is_asked_by_the_outfits_own_criteria()
     {
-        var (yard, told, _) = await YardAsync();
+        var (yard, _) = await YardAsync();
         await server.RecordAsync(new ReadinessSet { Id = Told.Id(), On = new DateOnly(2026, 1, 1), Act = new(Guid.NewGuid()), FramesOfBeesAtLeast = 5, MitesAtMost = 2 });
         var rows = await server.RowsAsync($"/winter-readiness?yard={yard}&format=json");
         Assert.Equal(["bees notKnown", "bees notKnown", "mites notKnown", "mites notMet"], rows.Select(row => $"{row!["criterion"]!.GetValue<string>()} {row["met"]!.GetValue<string>()}").Order());
-        Assert.NotEqual(default, told.Yard);
     }
 
     [Theory]
@@ -85,7 +83,7 @@ public sealed class WorkViewsTests(RunningServer server) : IClassFixture<Running
     }
 
     /// <summary>Two colonies; one had one dose of two, and a wash of 9; the other nothing. Two doses at hand, and a round planned.</summary>
-    private async Task<(string Yard, Told Told, EntryId Wash)> YardAsync()
+    private async Task<(string Yard, EntryId Wash)> YardAsync()
     {
         var told = new Told();
         var name = $"Work {told.Act.Value:N}"[..20];
@@ -98,7 +96,7 @@ public sealed class WorkViewsTests(RunningServer server) : IClassFixture<Running
             opened, one, two, new CourseDefined { Id = Told.Id(), On = new DateOnly(2026, 1, 1), Act = told.Act, Course = "T", FullDoses = 2 }, dose, wash,
             new StockCounted { Id = Told.Id(), On = new DateOnly(2026, 8, 1), Act = told.Act, Of = StockOf.Doses, Which = "T", Amount = new Quantity(2, Units.Piece) },
             new RoundPlanned { Id = Told.Id(), On = new DateOnly(2026, 8, 21), Act = told.Act, Round = name, Stops = [new RoundStop(told.Yard, null, "flatbed", "the ford floods")] });
-        return (name, told, wash.Id);
+        return (name, wash.Id);
     }
 
     private static string Columns<TRow>() where TRow : IRow => string.Join(',', Column.Of<TRow>().Select(column => column.Name));

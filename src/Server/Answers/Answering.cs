@@ -14,7 +14,7 @@ namespace ColonyLineage.Server.Answers;
 /// <summary>Answers questions by name, for addresses and the command line.</summary>
 public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
 {
-    private readonly Views _views = new(new RowsOverLedger(ledger, cache, clock));
+    private readonly RowsOverLedger _rows = new(ledger, cache, clock);
 
     // A row that is still the same object has the same JSON.
     private static readonly ConditionalWeakTable<QueenRow, ReadyQueen> Ready = [];
@@ -62,7 +62,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
     {
         return question switch
         {
-            _ when Views.Names.Contains(question) => await _views.AnswerAsync(question, asked, cancel),
+            _ when Views.Names.Contains(question) => await new Views(_rows).AnswerAsync(question, asked, cancel),
             Entries => await new EntryList(ledger).AnswerAsync(asked, cancel),
             "queens-by-age" when Filters(asked) => await QueensAsync(asked, cancel),
             "dose-completeness" when Filters(asked) || asked.Ask.Season is not null => await DosesAsync(asked, cancel),
@@ -191,7 +191,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
             var living = await ledger.RowsAsync(Questions.QueensByAge, all, cancel);
             var register = (await ledger.RowsAsync(Questions.Register, all, cancel)).Where(row => row.Kind == SubjectKind.Colony).ToDictionary(row => row.Id);
             var outfit = await OutfitAsync(ask, cancel);
-            rows = DoseCompletenessQuestion.WholeYards(rows, living.Select(row => (DoseCompletenessQuestion.Nothing(row, register.GetValueOrDefault(row.ColonyId.Value)), register.GetValueOrDefault(row.ColonyId.Value)?.Began)), season, outfit.SeasonStartMonth);
+            rows = DoseCompletenessQuestion.WholeYards(rows, living, register, season, outfit.SeasonStartMonth);
         }
 
         return Answer.Of(new DoseFilter(asked.Course, asked.State, Ended: true).Apply(rows.Where(row => ask.Wants(row, question.Columns))));
@@ -221,7 +221,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
         : await cache.OutfitAsync(cancel);
 
     /// <summary>The day that 'seasons back' is reckoned from: the day looked back to, else today.</summary>
-    private DateOnly Day(Ask ask) => ask.AsOf ?? (ask.KnownAt is { } at && DateOnly.FromDateTime(at.UtcDateTime) < clock.Today ? DateOnly.FromDateTime(at.UtcDateTime) : clock.Today);
+    private DateOnly Day(Ask ask) => Gather.Day(_rows, ask);
 
     /// <summary>A queen's row with its JSON.</summary>
     private sealed record ReadyQueen(QueenRow Row, byte[] Json)
