@@ -14,9 +14,9 @@ namespace ColonyLineage.Ledger.Import;
 internal sealed record KindField(string Name, Type Type, bool IsList, bool Required, bool IsAbout)
 {
     private static readonly HashSet<string> NotForMappings = ["id", "on", "act", "order"];
-    private static readonly HashSet<Type> WithParts = [typeof(Spot), typeof(Quantity), typeof(QueenMark)];
+    private static readonly HashSet<Type> WithParts = [typeof(Spot), typeof(Quantity), typeof(QueenMark), typeof(Temperature)];
 
-    /// <summary>The parts of a spot, a quantity or a mark; empty for all else.</summary>
+    /// <summary>The parts of a spot, a quantity, a mark or a temperature; empty for all else.</summary>
     public IReadOnlyList<KindField> Parts => !WithParts.Contains(Type) ? [] :
         [.. Type.GetConstructors()[0].GetParameters().Select(part => new KindField(Camel(part.Name!), part.ParameterType, false, !part.HasDefaultValue, false))];
 

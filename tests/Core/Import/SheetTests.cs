@@ -164,6 +164,23 @@ public sealed class SheetTests
         Assert.NotEqual(spring.Entries.OfType<Washed>().Single().Colony, Plan(Washes.Replace("\"t\"", "\"v\""), OneWash).Entries.OfType<Washed>().Single().Colony);
     }
 
+    /// <summary>A station's file in Fahrenheit, with a column that nobody needs, a day that it missed and a bad cell.</summary>
+    [Fact]
+    public void Daily_maxima_of_a_weather_station()
+    {
+        var yard = new YardId(new Guid("00000000-0000-8000-8000-000000000009"));
+        var map = Mapping.Read(
+            """
+            { "name": "weather", "key": "{date}", "ignore": ["-999"],
+              "entries": [ { "kind": "daily-maximum", "on": "{date}", "yard": "Withy Bottom", "when": { "tmax": true },
+                             "maximum": { "degrees": "{tmax}", "scale": "F" }, "station": "{station}" } ] }
+            """);
+        var plan = SheetImport.Plan(Sheet("station,date,tmin,tmax\nMill,2026-07-20,55,91.4\nMill,2026-07-21,54,-999\nMill,2026-07-22,50,hot\n"), map, Today, new KnownNames { Yards = new Dictionary<string, YardId> { ["Withy Bottom"] = yard } });
+        var maximum = Assert.IsType<DailyMaximum>(Assert.Single(plan.Entries));
+        Assert.Equal((yard, new DateOnly(2026, 7, 20), new Temperature(91.4m, "F"), 33m, "Mill"), (maximum.Yard, maximum.On.Day, maximum.Maximum, maximum.Maximum.Celsius, maximum.Station));
+        Assert.Equal([(4, ImportRefusals.NotANumber)], plan.Bad.Select(bad => (bad.Row, bad.Name)));
+    }
+
     [Fact]
     public void A_colony_that_the_books_know_is_not_created_again()
     {

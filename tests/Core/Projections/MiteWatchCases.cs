@@ -19,6 +19,18 @@ public class MiteWatchCases
         Assert.Equal(13.87m, Math.Round(story.Books().Rows(Questions.MiteWatch).Single().Per100Bees, 2));
     }
 
+    /// <summary>Guides disagree on the bees in half a cup, 300 to 400 (extension guides): the count of bees is what the figure rests on.</summary>
+    [Theory]
+    [InlineData(300, 3.0)]
+    [InlineData(400, 2.25)]
+    public void The_same_mites_of_more_bees_are_fewer(int bees, double percent)
+    {
+        var story = new Story();
+        story.Begins("A", "1 May 2026");
+        Wash(story, "A", "1 Aug 2026", 9, bees);
+        Assert.Equal((decimal)percent, story.Books().Rows(Questions.MiteWatch).Single().Per100Bees);
+    }
+
     /// <summary>By hand: 9 of 300 and 0 of 600 pooled are 1.0 %, and not the mean of 3 % and 0 %.</summary>
     [Fact]
     public void Pooled_is_sum_by_sum_where_the_colony_stood_that_day()

@@ -32,11 +32,16 @@ public class ProportionTests
         Assert.Equal((low, high), (Math.Round(100 * lower, 2), Math.Round(100 * upper, 2)));
     }
 
+    // Computed in R 4.2.2: one-sided at 95 % is the upper end of the two-sided interval at 90 %.
+    [Fact]
+    public void No_mites_in_300_bees_is_not_free_of_mites() => Assert.Equal(.993608, Math.Round(100 * Proportion.ClopperPearson(0, 300, .90).Upper, 6));
+
     // Gray et al. 2020, Journal of Apicultural Research 59:744: 16.7 % of 738,233; Wilson's interval is narrower than the published one, which knows that colonies of one owner are not independent.
     [Fact]
     public void Winter_losses_of_a_survey()
     {
         const int Lost = 29_912 + 79_146 + 13_895;
+        Assert.Equal([.041, .107, .019, .167], new[] { 29_912, 79_146, 13_895, Lost }.Select(lost => Math.Round(LossRate.Overall([new LostOf(lost, 738_233)]), 3)));
         var (lower, upper) = Proportion.Wilson(Lost, 738_233);
         Assert.Equal((16.57, 16.74), (Math.Round(100 * lower, 2), Math.Round(100 * upper, 2)));
     }
