@@ -1,0 +1,18 @@
+using MathNet.Numerics.LinearAlgebra;
+
+namespace ColonyLineage.Projections.Sums.Mixed;
+
+/// <summary>An effect whose levels are drawn from a population of such levels: lines, mothers, batches.</summary>
+/// <param name="Levels">Their names, in the order in which they are reported.</param>
+/// <param name="LevelOf">The level of every record; -1 where it has none.</param>
+/// <param name="Kinship">How the levels are related, the relationship matrix A for queens; null where they are not.</param>
+public sealed record RandomEffect(string Name, IReadOnlyList<string> Levels, IReadOnlyList<int> LevelOf, Matrix<double>? Kinship = null)
+{
+    /// <summary>The effect of a column of names, its levels in the order of their names; null stands for none.</summary>
+    public static RandomEffect Of(string name, IReadOnlyList<string?> column)
+    {
+        var levels = column.OfType<string>().Distinct().Order(StringComparer.Ordinal).ToList();
+        var at = levels.Select((level, i) => (level, i)).ToDictionary(pair => pair.level, pair => pair.i);
+        return new RandomEffect(name, levels, [.. column.Select(level => level is null ? -1 : at[level])]);
+    }
+}

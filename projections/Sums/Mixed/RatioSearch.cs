@@ -1,0 +1,72 @@
+using MathNet.Numerics.LinearAlgebra;
+
+namespace ColonyLineage.Projections.Sums.Mixed;
+
+/// <summary>Finds the ratios of variances, none below zero, by Newton's steps with the exact curvature; where that curves downwards, with the expected one.</summary>
+internal static class RatioSearch
+{
+    private const int MostSteps = 200;
+
+    /// <summary>A ratio this large has no error left to be compared with.</summary>
+    private const double Largest = 1e10;
+
+    public static (double[] Ratios, bool Converged) From(MixedModel model, double[] start)
+    {
+        var (at, value) = (start, model.Criterion(start));
+        // The likelihood can have two tops, one of them at zero: begin at the better of a few places.
+        foreach (var other in new[] { 0.0, .05, 10 })
+            if (model.Criterion([.. start.Select(_ => other)]) is var there && there < value) (at, value) = ([.. start.Select(_ => other)], there);
+        for (var step = 0; step < MostSteps; step++)
+        {
+            var state = model.State(at);
+            // Nothing is left to explain.
+            if (state.Residual <= 0) return (at, double.IsNegativeInfinity(value) && model.Criterion([.. at.Select(_ => 0.0)]) == value);
+            var slope = state.Slope();
+            var free = Enumerable.Range(0, at.Length).Where(k => at[k] > 0 || slope[k] < 0).ToArray();
+            if (free.All(k => Math.Abs(slope[k]) * Math.Max(at[k], 1e-6) < 1e-11 * model.Freedom)) return (at, true);
+            var move = Step(state, slope, free);
+            if (Along(model, at, move, slope, value) is not var (next, lower) || at.Max() > Largest)
+            {
+                // No lower place can be told by what a double holds: this is it, unless it still slopes.
+                return (at, free.All(k => Math.Abs(slope[k]) * Math.Max(at[k], 1e-6) < 1e-6 * model.Freedom));
+            }
+
+            (at, value) = (next, lower);
+        }
+
+        return (at, false);
+    }
+
+    private static Vector<double> Step(ModelState state, Vector<double> slope, int[] free)
+    {
+        var downhill = Vector<double>.Build.Dense(free.Length, i => -slope[free[i]]);
+        foreach (var curvature in new[] { state.Curvature(), state.ExpectedCurvature() })
+        {
+            var part = Matrix<double>.Build.Dense(free.Length, free.Length, (r, c) => curvature[free[r], free[c]]);
+            if (part.Evd(Symmetricity.Symmetric).EigenValues.Select(value => value.Real).Min() is not > 0) continue;
+            var step = part.Solve(downhill);
+            var move = Vector<double>.Build.Dense(slope.Count);
+            for (var i = 0; i < free.Length; i++) move[free[i]] = step[i];
+            return move;
+        }
+
+        var plain = Vector<double>.Build.Dense(slope.Count);
+        for (var i = 0; i < free.Length; i++) plain[free[i]] = downhill[i];
+        return plain;
+    }
+
+    /// <summary>The longest of halved steps that leads lower, cut at zero.</summary>
+    private static (double[] At, double Value)? Along(MixedModel model, double[] at, Vector<double> move, Vector<double> slope, double value)
+    {
+        for (var (length, tries) = (1.0, 0); tries < 50; length /= 2, tries++)
+        {
+            double[] next = [.. at.Select((ratio, k) => Math.Max(0, ratio + (length * move[k])))];
+            var expected = next.Select((ratio, k) => slope[k] * (ratio - at[k])).Sum();
+            if (next.SequenceEqual(at) || expected >= 0) return null;
+            var there = model.Criterion(next);
+            if (there <= value + (1e-4 * expected)) return (next, there);
+        }
+
+        return null;
+    }
+}
