@@ -32,6 +32,8 @@ public static class CommandLine
         root.Subcommands.Add(RebuildTables.Command());
         root.Subcommands.Add(Export.Command());
         root.Subcommands.Add(Status.Command());
+        root.Subcommands.Add(Relate.Command());
+        root.Subcommands.Add(FitModel.Command());
         Help.Install(root);
         return root;
     }
