@@ -1,6 +1,7 @@
 using ColonyLineage.Projections.Conflicts;
 using ColonyLineage.Projections.DoseCompleteness;
 using ColonyLineage.Projections.Lineage;
+using ColonyLineage.Projections.LineComparison;
 using ColonyLineage.Projections.Losses;
 using ColonyLineage.Projections.MiteWatch;
 using ColonyLineage.Projections.OwedWork;
@@ -25,6 +26,7 @@ public static class Questions
     public static readonly StoresAndFeedQuestion StoresAndFeed = new();
     public static readonly LossesQuestion Losses = new();
     public static readonly ReignsQuestion Reigns = new();
+    public static readonly TraitsQuestion Traits = new();
 
-    public static readonly IReadOnlyList<IQuestion> All = [QueensByAge, DoseCompleteness, SpotStory, Lineage, MiteWatch, Conflicts, Register, OpenWork, StoresAndFeed, Losses, Reigns];
+    public static readonly IReadOnlyList<IQuestion> All = [QueensByAge, DoseCompleteness, SpotStory, Lineage, MiteWatch, Conflicts, Register, OpenWork, StoresAndFeed, Losses, Reigns, Traits];
 }

@@ -45,6 +45,9 @@ public sealed class MixedFit
     /// <summary>Whether the search ended where the likelihood is level.</summary>
     public bool Converged { get; }
 
+    /// <summary>The columns of the fixed part, those that cannot be told apart among them.</summary>
+    public IReadOnlyList<string> Columns => _model.Part.Columns;
+
     /// <summary>Columns of the fixed part that cannot be told from its groups and the columns before them.</summary>
     public IReadOnlyList<string> Confounded => _model.Confounded;
 

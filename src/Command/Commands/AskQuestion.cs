@@ -33,7 +33,8 @@ internal static class AskQuestion
             Text("--on", "DAY", "owed-work, load-list: for a day, which may be to come."), Text("--round", "ROUND", "owed-work, load-list: the yards of a planned round, in its order."),
             Text("--work", "WORK", "owed-work: one kind of work, for instance transfer."),
             Text("--period", "PERIOD", "wintering: winter, summer or year."), Text("--winter", "YEAR", "wintering, paradox: the winter that starts in a calendar year."),
-            Text("--by", "WHAT", "wintering: all, yard, line, queenAge or treatment; paradox: the last three."),
+            Text("--by", "WHAT", "wintering: all, yard, line, queenAge or treatment; paradox: the last three; line-comparison: line, mother or maker."),
+            Text("--trait", "TRAIT", "line-comparison, line-pairs: strength, honey, temper, broodPattern, mitesFirst, mitesLast, miteGrowth, winterLosses or queenGone."),
             Text("--counted", "FROM", "how-long: from the beginning of colonies of known age, or of all from the day they came into the books."),
             Text("--count-by", "COLUMNS", "How many rows there are of each combination of these columns, with commas between them."),
         ];

@@ -35,6 +35,9 @@ internal static class AnswerTable
         ["wintering"] = ["winter", "period", "by", "group", "at_risk", "lost", "overall_rate", "overall_wilson_lower", "overall_wilson_upper", "overall_clustered_lower", "overall_clustered_upper"],
         ["efficacy"] = ["yard", "before_to", "dosed_from", "dosed_to", "after_from", "per100_before", "per100_after", "control_yards", "control_per100_before", "control_per100_after", "percent", "naive_percent"],
         ["mite-forecast"] = ["yard", "from", "per100_bees", "upper_per100", "threshold", "days_by_mean", "on_by_mean", "days_by_upper", "on_by_upper"],
+        ["line-comparison"] = ["trait", "line", "mothers", "colonies", "yards", "raw_mean", "difference", "lower", "upper", "blup", "reliability"],
+        ["line-pairs"] = ["trait", "line", "other", "difference", "standard_error", "freedom", "p", "verdict", "why", "mothers_needed"],
+        ["traits"] = ["yard", "colony", "season", "queen", "line", "frames_of_bees", "temper", "brood_pattern", "honey_kg", "first_per100_bees", "last_per100_bees"],
         ["conflicts"] = ["conflict", "colony", "yard", "spot", "on", "what", "settled"],
         ["entries"] = ["on_to", "kind", "colony", "queen", "yard", "spot", "fields", "note", "voided"],
     };

@@ -77,8 +77,11 @@ public sealed record Asked
     /// <summary>Of <c>wintering</c> and <c>paradox</c>: the calendar year in which the winter starts.</summary>
     public int? Winter { get; init; }
 
-    /// <summary>Of <c>wintering</c> and <c>paradox</c>: what the colonies of a row have in common.</summary>
+    /// <summary>Of <c>wintering</c> and <c>paradox</c>: what the colonies of a row have in common. Of <c>line-comparison</c>: <c>line</c>, <c>mother</c> or <c>maker</c>.</summary>
     public string? By { get; init; }
+
+    /// <summary>Of <c>line-comparison</c> and <c>line-pairs</c>: one trait, for instance <c>honey</c>.</summary>
+    public string? Trait { get; init; }
 
     /// <summary>Of <c>how-long</c>: days from the <c>beginning</c> of colonies of known age, or of all from the day on which they came into the <c>books</c>.</summary>
     public string? Counted { get; init; }
@@ -94,7 +97,7 @@ public sealed record Asked
             ("yard", Ask.Yard), ("spot", Ask.Spot), ("colony", Ask.Colony), ("queen", Ask.Queen), ("season", Ask.Season), ("as-of", Ask.AsOf), ("known-at", Ask.KnownAt),
             ("seasons-back", SeasonsBack), ("few", Few ? true : null), ("of", Of), ("sure", Sure), ("course", Course), ("state", State), ("conflict", Conflict), ("descendants-of", DescendantsOf), ("ancestors-of", AncestorsOf),
             ("contacts-of", ContactsOf), ("since", Since), ("how", How), ("living", Living ? true : null), ("kind", Kind), ("act", Act),
-            ("pooled", Pooled ? true : null), ("rounds", Rounds ? true : null), ("groups", Groups ? true : null), ("on", On), ("round", Round), ("work", Work), ("period", Period), ("winter", Winter), ("by", By), ("counted", Counted), ("count-by", CountBy),
+            ("pooled", Pooled ? true : null), ("rounds", Rounds ? true : null), ("groups", Groups ? true : null), ("on", On), ("round", Round), ("work", Work), ("period", Period), ("winter", Winter), ("by", By), ("trait", Trait), ("counted", Counted), ("count-by", CountBy),
         ];
         return from given in all where given.Item2 is not null select (given.Item1, given.Item2);
     }

@@ -1,6 +1,4 @@
-using System.Text.Json;
 using ColonyLineage.Desk;
-using ColonyLineage.Entries;
 using ColonyLineage.Projections.Losses;
 
 namespace ColonyLineage.Server.Answers;
@@ -11,7 +9,7 @@ internal sealed class LossViews(IRows rows)
     public async Task<Answer> AnswerAsync(string view, Asked asked, CancellationToken cancel)
     {
         // Words first: what cannot be asked is refused before anything is reckoned.
-        var (period, by, counted) = (Word<LossPeriod>("period", asked.Period), Word<LossBy>("by", asked.By, view == "paradox" ? [LossBy.All, LossBy.Yard] : []), Word<CountedFrom>("counted", asked.Counted));
+        var (period, by, counted) = (Words.Read<LossPeriod>("period", asked.Period), Words.Read<LossBy>("by", asked.By, view == "paradox" ? [LossBy.All, LossBy.Yard] : []), Words.Read<CountedFrom>("counted", asked.Counted));
         var lived = await Lived.OfAsync(rows, asked.Ask, cancel);
         return view switch
         {
@@ -30,12 +28,5 @@ internal sealed class LossViews(IRows rows)
         if (wanted is null) return _ => true;
         var name = yards.Where(yard => yard.Yard.Value.ToString() == wanted).Select(Projections.Cards.Names.Of).FirstOrDefault() ?? wanted;
         return row => row.By == LossBy.Yard && string.Equals(row.Group, name, StringComparison.OrdinalIgnoreCase);
-    }
-
-    private static T? Word<T>(string field, string? said, params T[] without) where T : struct, Enum
-    {
-        if (said is null) return null;
-        var words = Enum.GetValues<T>().Except(without).ToDictionary(word => JsonNamingPolicy.CamelCase.ConvertName(word.ToString()));
-        return words.TryGetValue(said, out var found) ? found : throw Answering.Refuse(Refusals.UnknownWord, field, $"Take one of {string.Join(", ", words.Keys)}.");
     }
 }

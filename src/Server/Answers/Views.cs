@@ -11,6 +11,7 @@ internal sealed class Views(IRows rows)
     public static readonly IReadOnlyList<string> Names =
     [
         "owed-work", "load-list", "next-round", "winter-readiness", "readiness-truth", "treatment-record", "wintering", "paradox", "how-long", "queens-last", "efficacy", "mite-forecast",
+        "line-comparison", "line-pairs",
     ];
 
     public static string[] ParametersOf(string view) => view switch
@@ -22,6 +23,7 @@ internal sealed class Views(IRows rows)
         "wintering" => ["period", "winter", "by"],
         "paradox" => ["winter", "by"],
         "how-long" => ["counted"],
+        "line-comparison" or "line-pairs" => ["trait", "by"],
         _ => [],
     };
 
@@ -32,6 +34,7 @@ internal sealed class Views(IRows rows)
         "paradox" => [],
         "how-long" or "queens-last" => ["yard", "spot", "colony", "queen"],
         "efficacy" or "mite-forecast" => ["yard", "season"],
+        "line-comparison" or "line-pairs" => ["season"],
         _ => ["yard", "spot", "colony", "queen", "season"],
     };
 
@@ -46,6 +49,7 @@ internal sealed class Views(IRows rows)
         "efficacy" => Answer.Of((await WashedYards.OfAsync(rows, asked.Ask, cancel)).Treatments(asked.Ask)),
         "mite-forecast" => Answer.Of((await WashedYards.OfAsync(rows, asked.Ask, cancel)).Forecasts(asked.Ask)),
         "wintering" or "paradox" or "how-long" or "queens-last" => await new LossViews(rows).AnswerAsync(view, asked, cancel),
+        "line-comparison" or "line-pairs" => await new LineViews(rows).AnswerAsync(view, asked, cancel),
         _ => throw new InvalidOperationException(view),
     };
 

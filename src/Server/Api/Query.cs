@@ -42,7 +42,7 @@ public static class Query
             DescendantsOf = values.GetValueOrDefault("descendants-of"), AncestorsOf = values.GetValueOrDefault("ancestors-of"),
             ContactsOf = values.GetValueOrDefault("contacts-of"), Since = Day("since"), Living = Flag("living"),
             Kind = values.GetValueOrDefault("kind"), Act = values.GetValueOrDefault("act"), Pooled = Flag("pooled"), Rounds = Flag("rounds"), Groups = Flag("groups"), On = Day("on"), Round = values.GetValueOrDefault("round"), Work = values.GetValueOrDefault("work"),
-            Period = values.GetValueOrDefault("period"), Winter = Whole("winter", 1900, 2999), By = values.GetValueOrDefault("by"), Counted = values.GetValueOrDefault("counted"), CountBy = values.GetValueOrDefault("count-by"),
+            Period = values.GetValueOrDefault("period"), Winter = Whole("winter", 1900, 2999), By = values.GetValueOrDefault("by"), Trait = values.GetValueOrDefault("trait"), Counted = values.GetValueOrDefault("counted"), CountBy = values.GetValueOrDefault("count-by"),
         };
 
         int? Whole(string name, int least, int most)

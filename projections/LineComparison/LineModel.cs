@@ -1,0 +1,90 @@
+using ColonyLineage.Projections.Sums;
+using ColonyLineage.Projections.Sums.Mixed;
+
+namespace ColonyLineage.Projections.LineComparison;
+
+/// <summary>The two fits of one trait: lines drawn from a population of lines, for predictions and variances; lines as they are, for what is claimed.</summary>
+internal sealed class LineModel
+{
+    private const int FewInAPlace = 3;
+
+    private readonly IReadOnlyList<string> _lines;
+    private readonly MixedFit? _asTheyAre;
+    private readonly double _mothersFreedom;
+    private readonly double _coloniesOfAMother;
+
+    private LineModel(IReadOnlyList<string> lines, MixedFit? asDrawn, MixedFit? asTheyAre, double mothersFreedom, double coloniesOfAMother, string? problem)
+    {
+        (_lines, _asTheyAre, _mothersFreedom, _coloniesOfAMother, Problem) = (lines, asTheyAre, mothersFreedom, coloniesOfAMother, problem);
+        Predictions = asDrawn?.Predictions(0).ToDictionary(line => line.Level) ?? [];
+        Parts = [.. asDrawn?.Components().Select(part => new Part(part.Name, part.Variance, part.StandardError)) ?? []];
+    }
+
+    /// <summary>Why nothing could be fitted; null where it could.</summary>
+    public string? Problem { get; }
+
+    public IReadOnlyList<Part> Parts { get; }
+
+    /// <summary>Standard errors of a difference that two lines must lie apart, by the mothers' degrees of freedom; null where there are none.</summary>
+    public double? Yardstick => _mothersFreedom >= 1 ? StudentizedRange.Quantile(.95, _lines.Count, _mothersFreedom) / Math.Sqrt(2) : null;
+
+    private Dictionary<string, Predicted> Predictions { get; }
+
+    public static LineModel Of(IReadOnlyList<LineRecord> records, Trait trait, ComparedBy by)
+    {
+        var lines = records.Select(record => record.Line).Distinct().Order(StringComparer.Ordinal).ToList();
+        var mothers = records.Where(record => record.Mother is not null).Select(record => (record.Line, record.Mother)).Distinct().Count();
+        var mothersOf = by == ComparedBy.Line ? mothers - lines.Count : 0;
+        var colonies = (double)records.Count / Math.Max(1, mothers);
+        var y = records.Select(record => record.Value).ToList();
+        var places = records.Select(record => record.YardSeason).ToList();
+        // Where most yards and seasons hold a few colonies only, a mean for each would eat them up: then they are drawn, like lines.
+        var few = places.CountBy(place => place).ToList() is var sizes && 2 * sizes.Count(size => size.Value < FewInAPlace) > sizes.Count;
+        var part = (few ? FixedPart.Mean(records.Count) : FixedPart.By(places)).With("queen's age", [.. records.Select(record => record.Age)]);
+        if (Traits.DependsOnTreatment(trait)) part = part.With("treatments", [.. records.Select(record => record.Treatments)]);
+        var withLines = part.With("line", [.. records.Select(record => record.Line)]);
+        // The mother is named within her line: a mother whose daughters are of two lines is two.
+        var mother = RandomEffect.Of("mother", [.. records.Select(record => by == ComparedBy.Line ? $"{record.Line} {record.Mother}" : record.Line)]);
+        try
+        {
+            var drawn = RandomEffect.Of(by.ToString().ToLowerInvariant(), [.. records.Select(record => record.Line)]);
+            RandomEffect[] place = few ? [RandomEffect.Of("yard and season", places)] : [];
+            var asDrawn = new MixedModel(y, part, by == ComparedBy.Line ? [drawn, mother, .. place] : [drawn, .. place]).Reml();
+            var asTheyAre = by == ComparedBy.Line ? new MixedModel(y, withLines, [mother, .. place]).Reml() : null;
+            return asDrawn.Error > 0
+                ? new LineModel(lines, asDrawn, asTheyAre, mothersOf, colonies, asDrawn.Converged ? null : "The estimate of the variances did not settle: take the figures with care.")
+                : new LineModel(lines, null, null, 0, colonies, "All records within a yard and season are alike: there is nothing to compare by.");
+        }
+        catch (TooFewRecordsException)
+        {
+            return new LineModel(lines, null, null, 0, colonies, "There are too few records for as many yards and seasons.");
+        }
+    }
+
+    /// <summary>A line's prediction.</summary>
+    public Predicted? Blup(string line) => Predictions.GetValueOrDefault(line);
+
+    /// <summary>A line less the mean of all lines that can be told apart.</summary>
+    public Contrast? FromMean(string line) => _lines.Contains(line) ? At(_lines.Select(one => (one == line ? 1.0 : 0) - (1.0 / _lines.Count))) : null;
+
+    /// <summary>A line less another.</summary>
+    public Contrast? Between(string line, string other) => _lines.Contains(line) && _lines.Contains(other) ? At(_lines.Select(one => one == line ? 1.0 : one == other ? -1 : 0)) : null;
+
+    /// <summary>How often chance makes the widest of as many lines lie so far apart; null where the mothers leave no degrees of freedom.</summary>
+    public decimal? Chance(Contrast contrast) => _mothersFreedom < 1 ? null
+        : Math.Round((decimal)(1 - StudentizedRange.Below(Math.Abs(contrast.Ratio) * Math.Sqrt(2), _lines.Count, contrast.Freedom)), 6);
+
+    /// <summary>Mothers, and colonies with as many to a mother as now, that it would take in each line to see a difference of this size.</summary>
+    public (int Mothers, int Colonies)? Needed(double difference, int lines) =>
+        _asTheyAre is { } fit && SampleSize.Mothers(difference, fit.Variance(0), fit.Error, _coloniesOfAMother, lines) is { } mothers ? (mothers, (int)Math.Ceiling(mothers * _coloniesOfAMother)) : null;
+
+    /// <summary>The first line has no column: what the others are held against.</summary>
+    private Contrast? At(IEnumerable<double> weights)
+    {
+        if (_asTheyAre is null) return null;
+        var byLine = _lines.Zip(weights).ToDictionary(pair => $"line {pair.First}", pair => pair.Second);
+        var contrast = Contrast.KenwardRoger(_asTheyAre, [.. _asTheyAre.Columns.Select(column => byLine.GetValueOrDefault(column))]);
+        // Where the mothers' variance is estimated at nothing the colonies would become the replicates: the mothers stay them.
+        return contrast is null || _asTheyAre.Variance(0) > 0 || _mothersFreedom < 1 ? contrast : contrast with { Freedom = Math.Min(contrast.Freedom, _mothersFreedom) };
+    }
+}

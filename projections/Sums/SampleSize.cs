@@ -1,0 +1,45 @@
+using MathNet.Numerics.Distributions;
+
+namespace ColonyLineage.Projections.Sums;
+
+/// <summary>How many it takes to see a difference that is there.</summary>
+public static class SampleSize
+{
+    /// <summary>The chance with which a difference is to be seen, where nobody asks for another (common practice in planning trials).</summary>
+    public const double Power = .8;
+
+    /// <summary>
+    /// How many in each of two groups to tell two shares apart: Fleiss 1981, Statistical Methods for Rates and Proportions, without continuity correction (from memory).
+    /// Null where the shares are alike.
+    /// </summary>
+    public static int? TwoShares(double one, double other, double power = Power, double error = .05)
+    {
+        if (one == other) return null;
+        var mean = (one + other) / 2;
+        var both = (Quantile(1 - (error / 2)) * Math.Sqrt(2 * mean * (1 - mean))) + (Quantile(power) * Math.Sqrt((one * (1 - one)) + (other * (1 - other))));
+        return (int)Math.Ceiling(both * both / ((one - other) * (one - other)));
+    }
+
+    /// <summary>
+    /// How many mothers in each line to tell two of several lines apart by Tukey's range: the smallest m with difference ≥ (q/√2 + z) × its standard error,
+    /// √(2 (σ²mother + σ²error / n) / m). Null where more than <paramref name="most"/> would be needed, or the difference is nothing.
+    /// </summary>
+    /// <param name="colonies">Colonies a mother, above 0.</param>
+    public static int? Mothers(double difference, double mothers, double error, double colonies, int lines, double power = Power, int most = 500)
+    {
+        var variance = 2 * (mothers + (error / colonies));
+        bool Enough(int m) => Math.Abs(difference) >= ((StudentizedRange.Quantile(.95, lines, lines * (m - 1)) / Math.Sqrt(2)) + Quantile(power)) * Math.Sqrt(variance / m);
+        if (difference == 0 || !Enough(most)) return null;
+        var (low, high) = (1, most);
+        while (high - low > 1)
+        {
+            var middle = (low + high) / 2;
+            if (Enough(middle)) high = middle;
+            else low = middle;
+        }
+
+        return high;
+    }
+
+    private static double Quantile(double level) => Normal.InvCDF(0, 1, level);
+}
