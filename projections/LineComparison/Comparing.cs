@@ -106,7 +106,8 @@ public static class Comparing
             : p is null ? "no degrees of freedom are left for the mothers"
             : p > .05m ? "as much is made by chance among as many lines"
             : null;
-        var needed = why is null || contrast is null || by != ComparedBy.Line || model is null ? null : model.Needed(contrast.Value, lines.Count);
+        var mothers = new[] { one, other }.Select(line => (double)Mothers(lines[line])).ToArray();
+        var needed = why is null || contrast is null || by != ComparedBy.Line ? null : SampleSize.Mothers(contrast.Value, contrast.StandardError, 2 / ((1 / mothers[0]) + (1 / mothers[1])), lines.Count);
         return new LinePairRow
         {
             Trait = trait,
@@ -118,8 +119,8 @@ public static class Comparing
             P = by == ComparedBy.Line ? p : null,
             Verdict = why is null ? Verdict.Differ : Verdict.CannotSay,
             Why = why,
-            MothersNeeded = needed?.Mothers,
-            ColoniesNeeded = needed?.Colonies,
+            MothersNeeded = needed,
+            ColoniesNeeded = needed is { } m ? (int)Math.Ceiling(m * new[] { one, other }.Average(line => lines[line].Select(record => record.ColonyId).Distinct().Count() / (double)Mothers(lines[line]))) : null,
             Entries = [.. lines[one].Concat(lines[other]).SelectMany(record => record.Entries).Distinct()],
         };
     }

@@ -11,11 +11,10 @@ internal sealed class LineModel
     private readonly IReadOnlyList<string> _lines;
     private readonly MixedFit? _asTheyAre;
     private readonly double _mothersFreedom;
-    private readonly double _coloniesOfAMother;
 
-    private LineModel(IReadOnlyList<string> lines, MixedFit? asDrawn, MixedFit? asTheyAre, double mothersFreedom, double coloniesOfAMother, string? problem)
+    private LineModel(IReadOnlyList<string> lines, MixedFit? asDrawn, MixedFit? asTheyAre, double mothersFreedom, string? problem)
     {
-        (_lines, _asTheyAre, _mothersFreedom, _coloniesOfAMother, Problem) = (lines, asTheyAre, mothersFreedom, coloniesOfAMother, problem);
+        (_lines, _asTheyAre, _mothersFreedom, Problem) = (lines, asTheyAre, mothersFreedom, problem);
         Predictions = asDrawn?.Predictions(0).ToDictionary(line => line.Level) ?? [];
         Parts = [.. asDrawn?.Components().Select(part => new Part(part.Name, part.Variance, part.StandardError)) ?? []];
     }
@@ -35,7 +34,6 @@ internal sealed class LineModel
         var lines = records.Select(record => record.Line).Distinct().Order(StringComparer.Ordinal).ToList();
         var mothers = records.Where(record => record.Mother is not null).Select(record => (record.Line, record.Mother)).Distinct().Count();
         var mothersOf = by == ComparedBy.Line ? mothers - lines.Count : 0;
-        var colonies = (double)records.Count / Math.Max(1, mothers);
         var y = records.Select(record => record.Value).ToList();
         var places = records.Select(record => record.YardSeason).ToList();
         // Where most yards and seasons hold a few colonies only, a mean for each would eat them up: then they are drawn, like lines.
@@ -52,12 +50,12 @@ internal sealed class LineModel
             var asDrawn = new MixedModel(y, part, by == ComparedBy.Line ? [drawn, mother, .. place] : [drawn, .. place]).Reml();
             var asTheyAre = by == ComparedBy.Line ? new MixedModel(y, withLines, [mother, .. place]).Reml() : null;
             return asDrawn.Error > 0
-                ? new LineModel(lines, asDrawn, asTheyAre, mothersOf, colonies, asDrawn.Converged ? null : "The estimate of the variances did not settle: take the figures with care.")
-                : new LineModel(lines, null, null, 0, colonies, "All records within a yard and season are alike: there is nothing to compare by.");
+                ? new LineModel(lines, asDrawn, asTheyAre, mothersOf, asDrawn.Converged ? null : "The estimate of the variances did not settle: take the figures with care.")
+                : new LineModel(lines, null, null, 0, "All records within a yard and season are alike: there is nothing to compare by.");
         }
         catch (TooFewRecordsException)
         {
-            return new LineModel(lines, null, null, 0, colonies, "There are too few records for as many yards and seasons.");
+            return new LineModel(lines, null, null, 0, "There are too few records for as many yards and seasons.");
         }
     }
 
@@ -73,10 +71,6 @@ internal sealed class LineModel
     /// <summary>How often chance makes the widest of as many lines lie so far apart; null where the mothers leave no degrees of freedom.</summary>
     public decimal? Chance(Contrast contrast) => _mothersFreedom < 1 ? null
         : Math.Round((decimal)(1 - StudentizedRange.Below(Math.Abs(contrast.Ratio) * Math.Sqrt(2), _lines.Count, contrast.Freedom)), 6);
-
-    /// <summary>Mothers, and colonies with as many to a mother as now, that it would take in each line to see a difference of this size.</summary>
-    public (int Mothers, int Colonies)? Needed(double difference, int lines) =>
-        _asTheyAre is { } fit && SampleSize.Mothers(difference, fit.Variance(0), fit.Error, _coloniesOfAMother, lines) is { } mothers ? (mothers, (int)Math.Ceiling(mothers * _coloniesOfAMother)) : null;
 
     /// <summary>The first line has no column: what the others are held against.</summary>
     private Contrast? At(IEnumerable<double> weights)

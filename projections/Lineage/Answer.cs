@@ -46,6 +46,9 @@ public sealed record LinkRow : IRow
     /// <summary>For a mother: known or supposed.</summary>
     public Certainty? Sure { get; init; }
 
+    /// <summary>For drones: the effective number of drones, where somebody has an opinion.</summary>
+    public decimal? EffectiveDrones { get; init; }
+
     /// <summary>Frames that went, where somebody counted.</summary>
     public decimal? Frames { get; init; }
 

@@ -43,6 +43,7 @@ public sealed class LineageQuestion : Question<LinkRow>
                 To = Names.Of(card),
                 OnFrom = card.Mated!.On.Earliest,
                 OnTo = card.Mated.On.Day,
+                EffectiveDrones = card.Mated.EffectiveDrones,
                 Entries = Evidence.Of([card.Mated]),
             };
     }

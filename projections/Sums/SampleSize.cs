@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using MathNet.Numerics.Distributions;
 
 namespace ColonyLineage.Projections.Sums;
@@ -7,6 +8,9 @@ public static class SampleSize
 {
     /// <summary>The chance with which a difference is to be seen, where nobody asks for another (common practice in planning trials).</summary>
     public const double Power = .8;
+
+    // Asked for again and again: each takes some milliseconds.
+    private static readonly ConcurrentDictionary<(int Lines, int Mothers), double> Ranges = new();
 
     /// <summary>
     /// How many in each of two groups to tell two shares apart: Fleiss 1981, Statistical Methods for Rates and Proportions, without continuity correction (from memory).
@@ -21,14 +25,14 @@ public static class SampleSize
     }
 
     /// <summary>
-    /// How many mothers in each line to tell two of several lines apart by Tukey's range: the smallest m with difference ≥ (q/√2 + z) × its standard error,
-    /// √(2 (σ²mother + σ²error / n) / m). Null where more than <paramref name="most"/> would be needed, or the difference is nothing.
+    /// How many mothers in each line to tell two of several lines apart by Tukey's range: the smallest m with difference ≥ (q/√2 + z) × the standard error that m would give, which
+    /// falls with √m from what it is now. Null where more than <paramref name="most"/> would be needed, or the difference is nothing.
     /// </summary>
-    /// <param name="colonies">Colonies a mother, above 0.</param>
-    public static int? Mothers(double difference, double mothers, double error, double colonies, int lines, double power = Power, int most = 500)
+    /// <param name="standardError">Of the difference, as it is now.</param>
+    /// <param name="now">Mothers in each of the two lines now; their harmonic mean where they are not alike.</param>
+    public static int? Mothers(double difference, double standardError, double now, int lines, double power = Power, int most = 500)
     {
-        var variance = 2 * (mothers + (error / colonies));
-        bool Enough(int m) => Math.Abs(difference) >= ((StudentizedRange.Quantile(.95, lines, lines * (m - 1)) / Math.Sqrt(2)) + Quantile(power)) * Math.Sqrt(variance / m);
+        bool Enough(int m) => Math.Abs(difference) >= ((Ranges.GetOrAdd((lines, m), of => StudentizedRange.Quantile(.95, of.Lines, of.Lines * (of.Mothers - 1))) / Math.Sqrt(2)) + Quantile(power)) * standardError * Math.Sqrt(now / m);
         if (difference == 0 || !Enough(most)) return null;
         var (low, high) = (1, most);
         while (high - low > 1)

@@ -10,7 +10,7 @@ namespace ColonyLineage.Projections.Sums;
 /// </summary>
 public static class StudentizedRange
 {
-    private const int Order = 32;
+    private const int Order = 20;
 
     /// <summary>The chance of a range of at most <paramref name="q"/>.</summary>
     /// <param name="means">How many means, 2 or more.</param>
@@ -24,7 +24,7 @@ public static class StudentizedRange
         // s is the standard error's ratio to the true one: s² × freedom is chi-squared. All but 1e-14 of it lies between the ends.
         var chi = new ChiSquared(freedom);
         var (least, most) = (Math.Sqrt(chi.InverseCumulativeDistribution(1e-14) / freedom), Math.Sqrt(chi.InverseCumulativeDistribution(1 - 1e-14) / freedom));
-        return Math.Min(1, Panels(s => 2 * s * freedom * chi.Density(s * s * freedom) * OfNormal(q * s, means), least, most, 8));
+        return Math.Min(1, Panels(s => 2 * s * freedom * chi.Density(s * s * freedom) * OfNormal(q * s, means), least, most, 4));
     }
 
     /// <summary>The range that is exceeded with a chance of 1 − <paramref name="level"/>.</summary>

@@ -12,9 +12,11 @@ internal static class Program
     private const string Usage = """
         usage: simulate --count N [--seed S] [--threads T]
                simulate --replay FILE [--seed S]
+               simulate --lines N [--seed S]
 
           --count N      how many histories to invent and try, 1 or more
           --seed S       the first seed, 0 or more; history number i has seed S + i; drawn by chance where it is missing
+          --lines N      lines with known effects, and equal ones, compared N times each: do intervals cover, is anything claimed falsely?
           --threads T    how many to try at once; as many as there are processors where it is missing
           --replay FILE  tries the one history in a file that an earlier failure wrote
 
@@ -24,7 +26,7 @@ internal static class Program
     private static int Main(string[] words)
     {
         ulong? seed = null;
-        int count = 0, threads = Environment.ProcessorCount;
+        int count = 0, lines = 0, threads = Environment.ProcessorCount;
         string? replay = null;
         for (var i = 0; i < words.Length; i += 2)
         {
@@ -32,6 +34,7 @@ internal static class Program
             var fine = words[i] switch
             {
                 "--count" => int.TryParse(value, out count) && count > 0,
+                "--lines" => int.TryParse(value, out lines) && lines > 0,
                 "--threads" => int.TryParse(value, out threads) && threads > 0,
                 "--seed" => ulong.TryParse(value, out var given) && (seed = given) is not null,
                 "--replay" => (replay = value).Length > 0,
@@ -40,6 +43,7 @@ internal static class Program
             if (!fine) return WrongUsage();
         }
 
+        if (lines > 0) return LineRuns.Tell(lines, seed ?? (ulong)Random.Shared.NextInt64(1_000_000_000), threads);
         if (replay is not null) return Replay(replay, seed ?? 0);
         return count == 0 ? WrongUsage() : Run(count, seed ?? (ulong)Random.Shared.NextInt64(1_000_000_000), threads);
     }

@@ -20,6 +20,7 @@ namespace ColonyLineage.Command.Demo;
 /// at. Queens are mated at <b>Larch Nook</b>.</item>
 /// <item>One high wash after the treatment: <b>Bramble Ley</b>. Yards that moved: <b>Tarn Foot</b> to <b>Teasel Brow</b>, and a season later
 /// <b>Thistle Rigg</b> to <b>Pebble Ford</b>.</item>
+/// <item>Lines that differ in truth: <b>Sloe</b> brings in more honey than the others, <b>Ember</b> is hotter. The others look different here and there, by their mothers, and are not.</item>
 /// </list>
 /// </remarks>
 public static class DemoOutfit

@@ -37,7 +37,7 @@ internal sealed class Looks(World world, Hand hand)
             Id = _pen.Next(), On = _pen.Day, Act = _pen.Now, Colony = colony.Id, FramesOfBees = bees,
             FramesOfBrood = laying ? _chance.Halves(0.5 * (double)bees, 0.8, 0, 20) : 0, EggsSeen = laying, BroodPattern = laying && _chance.Happens(0.5) ? Pattern(colony) : null,
             Queen = seen ? QueenFinding.Seen : laying ? QueenFinding.Queenright : QueenFinding.NotSeen, MarkSeen = seen ? colony.Queen!.Mark ?? new QueenMark(MarkColour.Unmarked) : null,
-            Temper = _chance.Happens(0.3) ? _chance.Between(2, 5) : null,
+            Temper = _chance.Happens(0.3) ? Math.Clamp((int)Math.Round(_chance.Between(2, 5) + Genes.Temper(colony.Queen)), 1, 5) : null,
         };
         if (_chance.Happens(0.0015)) _pen.WriteWrong(look with { FramesOfBees = bees + 10 }, look with { Id = _pen.Next() }, "slipped a key: ten frames too many", _chance.Between(0, 3));
         else _pen.Write(look);

@@ -95,7 +95,7 @@ internal sealed class Summer(World world, Hand hand, Looks looks, Spring spring)
     {
         _pen.Write(new Harvested
         {
-            Id = _pen.Next(), On = _pen.Day, Act = _pen.Now, Colony = colony.Id, Supers = supers, Honey = _chance.Happens(0.4) ? new Quantity(Math.Round((decimal)Math.Max(2, _chance.About(11, 3)) * supers, 1), "kg") : null,
+            Id = _pen.Next(), On = _pen.Day, Act = _pen.Now, Colony = colony.Id, Supers = supers, Honey = _chance.Happens(0.4) ? new Quantity(Math.Round((decimal)Math.Max(2, _chance.About(11, 3) + Genes.Honey(colony.Queen)) * supers, 1), "kg") : null,
         });
     }
 

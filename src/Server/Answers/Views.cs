@@ -11,7 +11,7 @@ internal sealed class Views(IRows rows)
     public static readonly IReadOnlyList<string> Names =
     [
         "owed-work", "load-list", "next-round", "winter-readiness", "readiness-truth", "treatment-record", "wintering", "paradox", "how-long", "queens-last", "efficacy", "mite-forecast",
-        "line-comparison", "line-pairs",
+        "line-comparison", "line-pairs", "inbreeding", "relationship", "planned-mating",
     ];
 
     public static string[] ParametersOf(string view) => view switch
@@ -24,6 +24,8 @@ internal sealed class Views(IRows rows)
         "paradox" => ["winter", "by"],
         "how-long" => ["counted"],
         "line-comparison" or "line-pairs" => ["trait", "by"],
+        "relationship" => ["with"],
+        "planned-mating" => ["drones", "effective", "alleles"],
         _ => [],
     };
 
@@ -35,6 +37,7 @@ internal sealed class Views(IRows rows)
         "how-long" or "queens-last" => ["yard", "spot", "colony", "queen"],
         "efficacy" or "mite-forecast" => ["yard", "season"],
         "line-comparison" or "line-pairs" => ["season"],
+        "inbreeding" or "relationship" or "planned-mating" => ["queen"],
         _ => ["yard", "spot", "colony", "queen", "season"],
     };
 
@@ -50,6 +53,7 @@ internal sealed class Views(IRows rows)
         "mite-forecast" => Answer.Of((await WashedYards.OfAsync(rows, asked.Ask, cancel)).Forecasts(asked.Ask)),
         "wintering" or "paradox" or "how-long" or "queens-last" => await new LossViews(rows).AnswerAsync(view, asked, cancel),
         "line-comparison" or "line-pairs" => await new LineViews(rows).AnswerAsync(view, asked, cancel),
+        "inbreeding" or "relationship" or "planned-mating" => await new KinViews(rows).AnswerAsync(view, asked, cancel),
         _ => throw new InvalidOperationException(view),
     };
 

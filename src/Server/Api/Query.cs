@@ -42,7 +42,8 @@ public static class Query
             DescendantsOf = values.GetValueOrDefault("descendants-of"), AncestorsOf = values.GetValueOrDefault("ancestors-of"),
             ContactsOf = values.GetValueOrDefault("contacts-of"), Since = Day("since"), Living = Flag("living"),
             Kind = values.GetValueOrDefault("kind"), Act = values.GetValueOrDefault("act"), Pooled = Flag("pooled"), Rounds = Flag("rounds"), Groups = Flag("groups"), On = Day("on"), Round = values.GetValueOrDefault("round"), Work = values.GetValueOrDefault("work"),
-            Period = values.GetValueOrDefault("period"), Winter = Whole("winter", 1900, 2999), By = values.GetValueOrDefault("by"), Trait = values.GetValueOrDefault("trait"), Counted = values.GetValueOrDefault("counted"), CountBy = values.GetValueOrDefault("count-by"),
+            Period = values.GetValueOrDefault("period"), Winter = Whole("winter", 1900, 2999), By = values.GetValueOrDefault("by"), Trait = values.GetValueOrDefault("trait"),
+            With = values.GetValueOrDefault("with"), Drones = values.GetValueOrDefault("drones"), Effective = Number("effective", 1, 60), Alleles = Number("alleles", 2, 100), Counted = values.GetValueOrDefault("counted"), CountBy = values.GetValueOrDefault("count-by"),
         };
 
         int? Whole(string name, int least, int most)
@@ -50,6 +51,13 @@ public static class Query
             if (!values.TryGetValue(name, out var text)) return null;
             if (!int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number)) throw Refuse(Refusals.NotReadable, name, $"'{text}' is not a whole number.");
             return number >= least && number <= most ? number : throw Refuse(Refusals.OutOfRange, name, $"From {least} to {most}; this is {number}.");
+        }
+
+        decimal? Number(string name, decimal least, decimal most)
+        {
+            if (!values.TryGetValue(name, out var text)) return null;
+            if (!decimal.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number)) throw Refuse(Refusals.NotReadable, name, $"'{text}' is not a number.");
+            return number >= least && number <= most ? number : throw Refuse(Refusals.OutOfRange, name, FormattableString.Invariant($"From {least} to {most}; this is {number}."));
         }
 
         bool Flag(string name) => values.TryGetValue(name, out var text) && text.ToLowerInvariant() switch

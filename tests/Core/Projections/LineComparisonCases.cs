@@ -113,9 +113,9 @@ public class LineComparisonCases
     {
         Assert.Equal(82, ColonyLineage.Projections.Sums.SampleSize.TwoShares(.2, .4));
         Assert.Null(ColonyLineage.Projections.Sums.SampleSize.TwoShares(.3, .3));
-        Assert.Null(ColonyLineage.Projections.Sums.SampleSize.Mothers(0, 1, 1, 5, 6));
+        Assert.Null(ColonyLineage.Projections.Sums.SampleSize.Mothers(0, 1, 5, 6));
         // Two lines, many mothers: nearly 2 (z.975 + z.8)² σ² / δ² = 15.7 of them, and Student's t takes one or two more.
-        Assert.InRange(ColonyLineage.Projections.Sums.SampleSize.Mothers(1, 1, 0, 1, 2)!.Value, 16, 18);
+        Assert.InRange(ColonyLineage.Projections.Sums.SampleSize.Mothers(1, Math.Sqrt(2), 1, 2)!.Value, 16, 18);
     }
 
     internal static LineRecord Record(int i, string line, string? mother, string yard, string season, string age, double value) =>
