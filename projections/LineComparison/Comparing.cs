@@ -23,8 +23,9 @@ public static class Comparing
         var lines = kept.GroupBy(record => record.Line).OrderBy(line => line.Key, StringComparer.Ordinal).ToDictionary(line => line.Key, line => line.ToList());
         var joined = new Joined(kept);
         var parts = joined.Parts();
-        List<string> first = [.. Confounded(lines, parts), .. left];
-        var main = parts.FirstOrDefault() ?? [];
+        List<string> first = [.. by == ComparedBy.Line ? Confounded(lines, parts) : Apart(lines, parts), .. left];
+        // Predictions are drawn within a yard and season: they need no way from one part to another. Differences do.
+        var main = by == ComparedBy.Line ? parts.FirstOrDefault() ?? [] : [.. lines.Keys];
         var model = main.Count < 2 ? null : LineModel.Of([.. main.SelectMany(line => lines[line])], trait, by);
         if (model?.Problem is { } problem) first.Add(problem);
         var shares = Traits.IsShare(trait) && lines.Count > 1 ? Shares(lines) : [];
@@ -44,6 +45,12 @@ public static class Comparing
                 : $"{string.Join(", ", part)} share no yard and season with {string.Join(", ", parts[0])}: they cannot be compared with these.";
         foreach (var (name, line) in lines.Where(line => parts.Count > 0 && parts[0].Contains(line.Key) && line.Value.Select(record => record.Yard).Distinct().Count() == 1 && parts[0].Count > 1))
             yield return $"{name} stands in {line[0].Yard} alone: what is said of it holds there.";
+    }
+
+    private static IEnumerable<string> Apart(Dictionary<string, List<LineRecord>> lines, IReadOnlyList<IReadOnlyList<string>> parts)
+    {
+        if (lines.Count < 2) yield return "There are fewer than two to compare.";
+        if (parts.Count > 1) yield return FormattableString.Invariant($"They fall into {parts.Count} parts that share no yard and season: each prediction is from the mean of its own yard and season, and says nothing across parts.");
     }
 
     private static LineRow Row(string name, IReadOnlyList<LineRecord> records, Trait trait, LineModel? model, (double Share, double Lower, double Upper)? share, int lines)

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace ColonyLineage.Projections.Relationship;
 
 /// <summary>How many of the drones a queen met came of each drone-producing queen.</summary>
@@ -30,7 +32,9 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal)
     /// <summary>An open mating: drones of no known queen.</summary>
     public const int Open = -1;
 
-    // A family: the daughters of a mating, or a founder alone. Families are numbered as they come, parents before daughters.
+    private const int Founder = -1;
+
+    // A family: the daughters of a mating. Families are numbered as they come, parents before daughters.
     private readonly List<int> _familyOf = [];
     private readonly List<Family> _families = [];
     private readonly List<Producers> _producers = [];
@@ -39,11 +43,7 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal)
     public int Queens => _familyOf.Count;
 
     /// <summary>Adds a queen of unknown parents; her number.</summary>
-    public int AddFounder()
-    {
-        _families.Add(new Family(-1, Open, 0, .5, 0));
-        return AddTo(_families.Count - 1);
-    }
+    public int AddFounder() => AddTo(Founder);
 
     /// <summary>Adds a set of drone-producing queens; its number.</summary>
     public int AddDrones(ReadOnlySpan<int> queens)
@@ -85,7 +85,7 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal)
     public int AddDaughter(int mating) => AddTo(mating);
 
     /// <summary>F of a queen.</summary>
-    public double Inbreeding(int queen) => _families[_familyOf[queen]].Inbreeding;
+    public double Inbreeding(int queen) => _familyOf[queen] is >= 0 and var family ? _families[family].Inbreeding : 0;
 
     /// <summary>F of the brood of a mating, workers and queens alike.</summary>
     public double BroodInbreeding(int mating) => _families[mating].Inbreeding;
@@ -103,7 +103,7 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal)
     public double BetweenBroods(int mating, int other) => mating == other ? BetweenBrood(mating) : _trace.BetweenFamilies(this, mating, other);
 
     /// <summary>The mating that a queen is a daughter of; null for a founder.</summary>
-    public int? MatingOf(int queen) => _families[_familyOf[queen]].Mother < 0 ? null : _familyOf[queen];
+    public int? MatingOf(int queen) => _familyOf[queen] is >= 0 and var family ? family : null;
 
     /// <summary>The queen of a mating.</summary>
     public int QueenOf(int mating) => _families[mating].Mother;
@@ -118,13 +118,14 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal)
         if (Queens > 10_000) throw new ArgumentException("A table of more than 10,000 queens does not fit; ask for pairs.");
         var table = new double[Queens, Queens];
         var daughters = Enumerable.Range(0, Queens).ToLookup(queen => _familyOf[queen]);
-        var placed = new List<int>();
+        var placed = daughters[Founder].ToList();
+        foreach (var founder in placed) table[founder, founder] = .5;
         for (var family = 0; family < _families.Count; family++)
         {
             var of = _families[family];
-            var drones = of.Drones >= 0 ? _producers[of.Drones].Queens : [];
-            double To(int queen) => of.Mother < 0 ? 0 : (table[of.Mother, queen] + (drones.Length == 0 ? 0 : drones.Average(drone => table[drone, queen]))) / 2;
-            var inbreeding = of.Mother < 0 || drones.Length == 0 ? 0 : drones.Average(drone => table[of.Mother, drone]);
+            var drones = DronesOf(family).ToArray();
+            double To(int queen) => (table[of.Mother, queen] + (drones.Length == 0 ? 0 : drones.Average(drone => table[drone, queen]))) / 2;
+            var inbreeding = drones.Length == 0 ? 0 : drones.Average(drone => table[of.Mother, drone]);
             foreach (var queen in placed)
             {
                 var there = To(queen);
@@ -158,7 +159,7 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal)
         return _familyOf.Count - 1;
     }
 
-    /// <summary>The daughters of a mating. A founder has no mother.</summary>
+    /// <summary>The daughters of a mating.</summary>
     /// <param name="Sisters">θ of two of them.</param>
     /// <param name="Spread">What they share beside their mother and the mean of the drone producers.</param>
     private readonly record struct Family(int Mother, int Drones, double Inbreeding, double Sisters, double Spread);
@@ -169,20 +170,25 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal)
 
     /// <summary>
     /// The trace upwards: two parties of queens are followed from the youngest family to the oldest, each with the part of its genes that came by there; what
-    /// both have in a family, or in a queen, they have in common.
+    /// both have in a family, in a queen or in a founder, they have in common.
     /// </summary>
     private sealed class Trace
     {
-        private readonly PriorityQueue<int, int> _open = new();
+        private readonly List<int> _founders = [];
         private double[] _one = [], _other = [];
         private double[] _familyOne = [], _familyOther = [];
         private int[] _next = [], _first = [];
-        private bool[] _waits = [];
-        private int _ones, _others;
+
+        // A bit for each family that waits. Parents are older than daughters, so the families are taken from the top down, word by word.
+        private ulong[] _waits = [];
+        private int _top, _ones, _others;
+
+        // Whether a party has come to a founder: what the other brings there later they have in common.
+        private bool _endedOne, _endedOther;
 
         public double Between(QueenPedigree pedigree, ReadOnlySpan<int> queens, ReadOnlySpan<int> others)
         {
-            Grow(pedigree);
+            Begin(pedigree);
             foreach (var queen in queens) Put(pedigree, queen, 1.0 / queens.Length, 0);
             foreach (var other in others) Put(pedigree, other, 0, 1.0 / others.Length);
             return Follow(pedigree);
@@ -190,7 +196,7 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal)
 
         public double BetweenFamilies(QueenPedigree pedigree, int family, int other)
         {
-            Grow(pedigree);
+            Begin(pedigree);
             Wait(family, 1, 0);
             Wait(other, 0, 1);
             return Follow(pedigree);
@@ -199,29 +205,45 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal)
         private double Follow(QueenPedigree pedigree)
         {
             double shared = 0;
-            while (_open.TryDequeue(out var family, out _))
-            {
-                var of = pedigree._families[family];
-                var own = ((1 + of.Inbreeding) / 2) - of.Sisters;
-                for (var queen = _first[family]; queen >= 0; queen = _next[queen])
+            for (; _top >= 0; _top--)
+                while (_waits[_top] != 0)
                 {
-                    shared += _one[queen] * _other[queen] * own;
-                    _one[queen] = _other[queen] = 0;
+                    var bit = 63 - BitOperations.LeadingZeroCount(_waits[_top]);
+                    _waits[_top] &= ~(1UL << bit);
+                    shared += Take(pedigree, (_top * 64) + bit);
                 }
 
-                var (one, other) = (_familyOne[family], _familyOther[family]);
-                if (one != 0) _ones--;
-                if (other != 0) _others--;
-                (_familyOne[family], _familyOther[family], _first[family], _waits[family]) = (0, 0, -1, false);
-                shared += one * other * (of.Mother < 0 ? of.Sisters : of.Spread);
-                // Where one party has come to its end there is nothing more in common.
-                if (of.Mother < 0 || (_ones == 0 && one == 0) || (_others == 0 && other == 0)) continue;
-                Put(pedigree, of.Mother, one / 2, other / 2);
-                if (of.Drones < 0) continue;
-                var drones = pedigree._producers[of.Drones].Queens;
-                foreach (var drone in drones) Put(pedigree, drone, one / 2 / drones.Length, other / 2 / drones.Length);
+            foreach (var founder in _founders)
+            {
+                shared += _one[founder] * _other[founder] / 2;
+                _one[founder] = _other[founder] = 0;
             }
 
+            return shared;
+        }
+
+        private double Take(QueenPedigree pedigree, int family)
+        {
+            var of = pedigree._families[family];
+            var own = ((1 + of.Inbreeding) / 2) - of.Sisters;
+            double shared = 0;
+            for (var queen = _first[family]; queen >= 0; queen = _next[queen])
+            {
+                shared += _one[queen] * _other[queen] * own;
+                _one[queen] = _other[queen] = 0;
+            }
+
+            var (one, other) = (_familyOne[family], _familyOther[family]);
+            if (one != 0) _ones--;
+            if (other != 0) _others--;
+            (_familyOne[family], _familyOther[family], _first[family]) = (0, 0, -1);
+            shared += one * other * of.Spread;
+            // Where one party has come to its end there is nothing more in common.
+            if ((_ones == 0 && one == 0 && !_endedOne) || (_others == 0 && other == 0 && !_endedOther)) return shared;
+            Put(pedigree, of.Mother, one / 2, other / 2);
+            if (of.Drones < 0) return shared;
+            var drones = pedigree._producers[of.Drones].Queens;
+            foreach (var drone in drones) Put(pedigree, drone, one / 2 / drones.Length, other / 2 / drones.Length);
             return shared;
         }
 
@@ -230,13 +252,22 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal)
             var family = pedigree._familyOf[queen];
             if (_one[queen] == 0 && _other[queen] == 0)
             {
-                _next[queen] = _first[family];
-                _first[family] = queen;
+                if (family == Founder) _founders.Add(queen);
+                else
+                {
+                    _next[queen] = _first[family];
+                    _first[family] = queen;
+                }
             }
 
             _one[queen] += one;
             _other[queen] += other;
-            Wait(family, one, other);
+            if (family != Founder) Wait(family, one, other);
+            else
+            {
+                if (one != 0) _endedOne = true;
+                if (other != 0) _endedOther = true;
+            }
         }
 
         private void Wait(int family, double one, double other)
@@ -245,14 +276,14 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal)
             if (_familyOther[family] == 0 && other != 0) _others++;
             _familyOne[family] += one;
             _familyOther[family] += other;
-            if (_waits[family]) return;
-            _waits[family] = true;
-            _open.Enqueue(family, -family);
+            _waits[family / 64] |= 1UL << (family % 64);
+            _top = Math.Max(_top, family / 64);
         }
 
-        private void Grow(QueenPedigree pedigree)
+        private void Begin(QueenPedigree pedigree)
         {
-            (_ones, _others) = (0, 0);
+            (_top, _ones, _others, _endedOne, _endedOther) = (-1, 0, 0, false, false);
+            _founders.Clear();
             if (_one.Length < pedigree.Queens)
             {
                 var size = Math.Max(pedigree.Queens, 2 * _one.Length);
@@ -265,7 +296,7 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal)
             var (from, families) = (_first.Length, Math.Max(pedigree._families.Count, 2 * _first.Length));
             Array.Resize(ref _familyOne, families);
             Array.Resize(ref _familyOther, families);
-            Array.Resize(ref _waits, families);
+            Array.Resize(ref _waits, (families / 64) + 1);
             Array.Resize(ref _first, families);
             _first.AsSpan(from).Fill(-1);
         }

@@ -34,6 +34,8 @@ public static class CommandLine
         root.Subcommands.Add(Status.Command());
         root.Subcommands.Add(Relate.Command());
         root.Subcommands.Add(FitModel.Command());
+        root.Subcommands.Add(Pedigrees.Export());
+        root.Subcommands.Add(Pedigrees.Import());
         Help.Install(root);
         return root;
     }

@@ -47,6 +47,7 @@ internal sealed class Asking(Against bench, Loaded loaded)
         var address = $"/lineage?format=json&descendants-of={breeder}";
         await CompareAsync(address, sql, "id");
         await PairAsync("descendants of a queen by HTTP / the recursive SQL", address, sql, 1);
+        await Genetics.DescendantsAsync(bench, loaded, sql, QueryAsync);
     }
 
     private async Task PairAsync(string name, string address, string sql, double target)

@@ -27,6 +27,7 @@ internal static class Runner
             return 2;
         }
 
+        await Genetics.InbreedingAsync(pairs);
         var home = Path.Combine(Path.GetTempPath(), $"lineage-bench-{Environment.ProcessId}");
         var options = new PostgresOptions { Home = home };
         try
@@ -65,6 +66,7 @@ internal static class Runner
         var bench = new Against(http, source, books, Outfit, DateOnly.FromDateTime(now.UtcDateTime), pairs);
         await new Visits(bench).MeasureAsync();
         await new Asking(bench, loaded).MeasureAsync();
+        await Genetics.LinesAsync(bench);
         await new Work(bench, loaded).MeasureAsync();
         await app.StopAsync();
     }
@@ -94,7 +96,7 @@ internal static class Runner
 
     /// <summary>One figure.</summary>
     public static void Report(string name, double value, double? target) =>
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name}: {(target is null && value >= 100 ? value.ToString("0", CultureInfo.InvariantCulture) : value.ToString("0.00", CultureInfo.InvariantCulture))}{(target is { } x ? $" (target {x:0.#} x)" : "")}"));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name}: {(target is null && value >= 100 ? value.ToString("0", CultureInfo.InvariantCulture) : value.ToString("0.00", CultureInfo.InvariantCulture))}{(target is { } x ? $" (target {x:0.##} x)" : "")}"));
 
     /// <summary>A ratio, with how it came about.</summary>
     public static void Report(string name, Measured measured, double? target)

@@ -14,7 +14,7 @@ internal sealed class Work(Against bench, Loaded loaded)
         Runner.Say($"Every question for a yard of {colonies} colonies ...");
         foreach (var question in Names())
         {
-            var address = $"/{question}?format=json&yard={Uri.EscapeDataString(yard)}";
+            var address = question is "inbreeding" or "relationship" or "planned-mating" ? $"/{question}?format=json&queen={loaded.Breeder}" : $"/{question}?format=json&yard={Uri.EscapeDataString(yard)}";
             using var known = await bench.Http.GetAsync(address);
             // A few answers are about the outfit as a whole and take no yard.
             if (known.StatusCode == System.Net.HttpStatusCode.BadRequest) address = $"/{question}?format=json";

@@ -47,13 +47,17 @@ internal static class Relate
 
     private static (IReadOnlyList<string> Names, double[,] Table) WithMatings(Sheet sheet, Sheet? second, DroneShares shares)
     {
-        var (id, mother, mating) = (sheet.At("id"), sheet.At("mother"), second is null ? -1 : sheet.At("mating"));
-        var queens = sheet.Rows.Select(row => new QueenLine(row.Row, row.Cells[id], row.Cells[mother], mating < 0 ? "" : row.Cells[mating])).ToList();
-        var (pedigree, names, refusals) = PedigreeSheet.WithMatings(queens, second is null ? [] : Matings(second), shares);
+        var (pedigree, names, refusals) = PedigreeSheet.WithMatings(second is null ? [.. Queens(sheet).Select(queen => queen with { Mating = "" })] : Queens(sheet), second is null ? [] : Matings(second), shares);
         return pedigree is null ? throw new RefusedException(refusals) : (names, pedigree.Table());
     }
 
-    private static List<MatingLine> Matings(Sheet sheet)
+    internal static List<QueenLine> Queens(Sheet sheet)
+    {
+        var (id, mother, mating) = (sheet.At("id"), sheet.At("mother"), sheet.Columns.Contains("mating") ? sheet.At("mating") : -1);
+        return [.. sheet.Rows.Select(row => new QueenLine(row.Row, row.Cells[id], row.Cells[mother], mating < 0 ? "" : row.Cells[mating]))];
+    }
+
+    internal static List<MatingLine> Matings(Sheet sheet)
     {
         var (mating, queen, drones, effective) = (sheet.At("mating"), sheet.At("queen"), sheet.At("dpqs"), sheet.At("n"));
         return [.. sheet.Rows.Select(row => new MatingLine(row.Row, row.Cells[mating], row.Cells[queen], row.Cells[drones], row.Cells[effective]))];
