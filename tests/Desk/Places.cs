@@ -43,6 +43,7 @@ internal static class Places
         ("lineage", "/lineage"),
         ("descendants", "/lineage?queen=B1&all=yes"),
         ("contacts", "/lineage?colony=4&since=2026-03-01"),
+        ("matings", "/planned-mating?queen=25-01&drones=B1"),
         ("yard-empty", $"/yards/{Riverside}"),
     ];
 }
