@@ -1,0 +1,65 @@
+namespace ColonyLineage.Desk.Drawing.Whole;
+
+/// <summary>A piece of a drawing that goes on a sheet of paper.</summary>
+/// <param name="FirstColumn">Its first column, from 0.</param>
+/// <param name="LastColumn">Its last.</param>
+public sealed record KinSheet(int FirstColumn, int LastColumn, double X, double Y, double Width, double Height);
+
+/// <summary>
+/// Cuts a drawing into sheets of paper laid crosswise, so that its letters stay legible. A sheet ends where no box is cut, where there is such a place; else the next
+/// one begins with the boxes that were cut, so that each is whole on one of them.
+/// </summary>
+public static class Sheets
+{
+    /// <summary>Units that fit across a sheet: letters of 12 units are then about 7 points high on A4.</summary>
+    public const double Widest = 1240;
+
+    /// <summary>The height of a sheet for each unit of its width: A4 and letter paper crosswise, without margins and with a line left for the columns' names.</summary>
+    private const double HighPerWide = 0.6;
+
+    /// <summary>The sheets of a drawing, downwards first.</summary>
+    public static IReadOnlyList<KinSheet> Of(WholeDrawing drawing)
+    {
+        var sheets = new List<KinSheet>();
+        var across = Math.Max(1, (int)((Widest - (2 * WholeDrawing.Pad)) / drawing.ColumnWidth));
+        for (var first = 0; first < drawing.Columns.Count;)
+        {
+            var last = Math.Min(first + across, drawing.Columns.Count) - 1;
+            var from = first == 0 ? 0 : drawing.Columns[first].X - WholeDrawing.Pad;
+            var to = last == drawing.Columns.Count - 1 ? drawing.Width : drawing.Columns[last].X + drawing.ColumnWidth - WholeDrawing.Pad;
+            var boxes = drawing.Boxes.Where(box => box.Group.Column >= first && box.Group.Column <= last).ToList();
+            var high = Math.Max(to - from, Widest * 0.75) * HighPerWide;
+            var bottom = boxes.Max(box => box.Y + box.Height + WholeDrawing.Pile) + 4;
+            var top = boxes.Min(box => box.Y) - 6;
+            while (top < bottom)
+            {
+                var end = Math.Min(top + high, bottom);
+                var next = end;
+                if (end < bottom) (end, next) = Cut(boxes, top, end);
+                sheets.Add(new KinSheet(first, last, from, top, to - from, end - top));
+                top = next;
+            }
+
+            if (last == drawing.Columns.Count - 1) break;
+            // The last column comes again as the first of the next sheet, so that its lines can be followed.
+            first = Math.Max(last, first + 1);
+        }
+
+        return sheets;
+    }
+
+    /// <summary>Where a sheet ends and where the next begins.</summary>
+    private static (double End, double Next) Cut(List<KinBoxPlaced> boxes, double top, double latest)
+    {
+        var (best, fewest) = (latest, int.MaxValue);
+        for (var at = latest; at > latest - ((latest - top) / 3); at -= 3)
+        {
+            var cut = boxes.Count(box => box.Y < at && at < box.Y + box.Height + WholeDrawing.Pile);
+            if (cut >= fewest) continue;
+            (best, fewest) = (at, cut);
+        }
+
+        var first = boxes.Where(box => box.Y < best && best < box.Y + box.Height + WholeDrawing.Pile).Select(box => box.Y - 4).DefaultIfEmpty(best).Min();
+        return (best, Math.Max(first, top + 1));
+    }
+}
