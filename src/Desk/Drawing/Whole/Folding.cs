@@ -60,21 +60,22 @@ public sealed class Folding
         return folding;
     }
 
+    /// <summary>Column by column the groups of one depth are opened all together or not at all: that some yards are open and others not would look as if it meant something.</summary>
     private List<FoldGroup> OpenAtFirst(Func<int, int> distance)
     {
         var opened = new List<FoldGroup>();
         var inColumn = Columns.ToDictionary(column => column.Column, _ => 1);
-        var waiting = new PriorityQueue<FoldGroup, (int Depth, int Distance, int Turn)>();
-        var turn = 0;
-        foreach (var column in Columns) waiting.Enqueue(column, (0, Math.Abs(distance(column.Column)), turn++));
-        while (waiting.TryDequeue(out var group, out var place))
+        var waiting = new PriorityQueue<List<FoldGroup>, (int Depth, int Distance, int Column)>();
+        foreach (var column in Columns) waiting.Enqueue([column], (0, Math.Abs(distance(column.Column)), column.Column));
+        while (waiting.TryDequeue(out var groups, out var place))
         {
-            var more = group.Under.Count - 1;
-            if (!group.Opens || _folded.Contains(group.Code) || _boxes + more > AtFirst || inColumn[group.Column] + more > AtFirstInColumn) continue;
+            var together = groups.Where(group => group.Opens && !_folded.Contains(group.Code)).ToList();
+            var more = together.Sum(group => group.Under.Count - 1);
+            if (together.Count == 0 || _boxes + more > AtFirst || inColumn[place.Column] + more > AtFirstInColumn) continue;
             _boxes += more;
-            inColumn[group.Column] += more;
-            opened.Add(group);
-            foreach (var under in group.Under) waiting.Enqueue(under, (place.Depth + 1, place.Distance, turn++));
+            inColumn[place.Column] += more;
+            opened.AddRange(together);
+            waiting.Enqueue([.. together.SelectMany(group => group.Under)], (place.Depth + 1, place.Distance, place.Column));
         }
 
         return opened;

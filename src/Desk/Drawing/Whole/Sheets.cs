@@ -11,11 +11,17 @@ public sealed record KinSheet(int FirstColumn, int LastColumn, double X, double 
 /// </summary>
 public static class Sheets
 {
-    /// <summary>Units that fit across a sheet: letters of 12 units are then about 7 points high on A4.</summary>
+    /// <summary>Units that fit across a sheet: letters of 12 units are then 7.5 points high on A4, 7 on letter paper.</summary>
     public const double Widest = 1240;
 
-    /// <summary>The height of a sheet for each unit of its width: A4 and letter paper crosswise, without margins and with a line left for the columns' names.</summary>
-    private const double HighPerWide = 0.6;
+    /// <summary>The height of a sheet for each unit of its width: of A4 and letter paper crosswise, less the margins, a line that says which sheet it is, and the columns' names.</summary>
+    private const double HighPerWide = 0.62;
+
+    /// <summary>The same for the first sheet, which stands below the title and what the marks mean.</summary>
+    private const double FirstHighPerWide = 0.44;
+
+    /// <summary>A drawing is not blown up: a sheet of fewer units than this across is as high as one of these.</summary>
+    private const double Narrowest = 960;
 
     /// <summary>The sheets of a drawing, downwards first.</summary>
     public static IReadOnlyList<KinSheet> Of(WholeDrawing drawing)
@@ -28,11 +34,11 @@ public static class Sheets
             var from = first == 0 ? 0 : drawing.Columns[first].X - WholeDrawing.Pad;
             var to = last == drawing.Columns.Count - 1 ? drawing.Width : drawing.Columns[last].X + drawing.ColumnWidth - WholeDrawing.Pad;
             var boxes = drawing.Boxes.Where(box => box.Group.Column >= first && box.Group.Column <= last).ToList();
-            var high = Math.Max(to - from, Widest * 0.75) * HighPerWide;
             var bottom = boxes.Max(box => box.Y + box.Height + WholeDrawing.Pile) + 4;
             var top = boxes.Min(box => box.Y) - 6;
             while (top < bottom)
             {
+                var high = (Math.Max(to - from, Narrowest) * (sheets.Count == 0 ? FirstHighPerWide : HighPerWide)) - WholeDrawing.Head;
                 var end = Math.Min(top + high, bottom);
                 var next = end;
                 if (end < bottom) (end, next) = Cut(boxes, top, end);

@@ -29,7 +29,8 @@ public sealed class WholeDrawing
     /// <summary>How far the pile behind a folded group sticks out.</summary>
     public const double Pile = 5;
 
-    private const double Across = 50;
+    private const double Across = 46;
+    private const double LoneAt = 120;
 
     private WholeDrawing()
     {
@@ -57,7 +58,7 @@ public sealed class WholeDrawing
         var boxes = folding.Boxes;
         var said = boxes.Select(box => Said(box, kin)).ToList();
         var widest = said.Max(one => Math.Max(NameWidth(one.Name) + Gap(one.Beside) + Lettering.Width(one.Beside, 12), Lettering.Width(one.Below, 12)));
-        var boxWidth = Math.Clamp(widest + MarkRoom + Strip + 14, 170, 264);
+        var boxWidth = Math.Clamp(widest + MarkRoom + Strip + 14, 170, 244);
         var room = boxWidth - MarkRoom - Strip - 10;
         var lines = said.Select(one => Broken(one, room)).ToList();
         var heights = lines.Select(one => 13 + (one.Count * LineHeight)).ToList();
@@ -68,13 +69,15 @@ public sealed class WholeDrawing
             [.. links.Select((group, i) => new LayoutEdge(Key(group.Key.From), Key(group.Key.To), i))],
             boxWidth, Across, 9);
         var byKey = layout.Nodes.ToDictionary(node => node.Key);
+        // A box alone in its column stands where the page begins, not in the middle of what may be three screens of daughters.
+        var up = boxes.Select((box, i) => boxes.Count(other => other.Column == box.Column) == 1 ? Math.Max(0, byKey[Key(i)].Y - LoneAt) : 0).ToList();
         return new WholeDrawing
         {
-            Boxes = [.. boxes.Select((box, i) => new KinBoxPlaced(box, byKey[Key(i)].X + Pad, byKey[Key(i)].Y + Head, heights[i], lines[i]))],
+            Boxes = [.. boxes.Select((box, i) => new KinBoxPlaced(box, byKey[Key(i)].X + Pad, byKey[Key(i)].Y + Head - up[i], heights[i], lines[i]))],
             Lines =
             [
                 .. layout.Edges.Select(edge => (edge, group: links[edge.Edge.Tag])).Select(pair => new KinLinePlaced(
-                    boxes[pair.group.Key.From], boxes[pair.group.Key.To], Strongest(pair.group), [.. pair.group], [.. pair.edge.Points.Select(point => (point.X + Pad, point.Y + Head))])),
+                    boxes[pair.group.Key.From], boxes[pair.group.Key.To], Strongest(pair.group), [.. pair.group], [.. Points(pair.edge.Points, up[pair.group.Key.From], up[pair.group.Key.To])])),
             ],
             Columns = [.. layout.Seasons.Select(season => (kin.Columns[season.Season!.Value], season.X + Pad))],
             BoxWidth = boxWidth,
@@ -82,6 +85,9 @@ public sealed class WholeDrawing
             Height = layout.Height + Head + 10,
         };
     }
+
+    private static IEnumerable<(double X, double Y)> Points(IReadOnlyList<(double X, double Y)> points, double upFrom, double upTo) =>
+        points.Select((point, i) => (point.X + Pad, point.Y + Head - (i == 0 ? upFrom : i == points.Count - 1 ? upTo : 0)));
 
     /// <summary>The look of several links as one line: the surest of them.</summary>
     private static KinLook Strongest(IEnumerable<LinkRow> links) => KinLook.Of(links.MinBy(link => ((int)link.Link * 2) + (link.Sure == Entries.Certainty.Supposed ? 1 : 0))!);
