@@ -42,6 +42,10 @@ internal static class Places
         ("many", $"/queens/{SmallOutfit.QueenNamed("M0").Value}?down=3"),
         ("lineage", "/lineage"),
         ("descendants", "/lineage?queen=B1&all=yes"),
+        ("drawing", "/lineage/drawing?queen=B1&all=yes"),
+        ("drawing-many", "/lineage/drawing?queen=M0&all=yes&group=batch"),
+        ("drawing-up", "/lineage/drawing?queen=26-01&way=both&also=yes&columns=season"),
+        ("drawing-colony", "/lineage/drawing?colony=4&all=yes&also=yes"),
         ("contacts", "/lineage?colony=4&since=2026-03-01"),
         ("yard-empty", $"/yards/{Riverside}"),
     ];

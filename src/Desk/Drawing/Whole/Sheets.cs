@@ -15,13 +15,16 @@ public static class Sheets
     public const double Widest = 1240;
 
     /// <summary>The height of a sheet for each unit of its width: of A4 and letter paper crosswise, less the margins, a line that says which sheet it is, and the columns' names.</summary>
-    private const double HighPerWide = 0.62;
+    private const double HighPerWide = 0.66;
 
     /// <summary>The same for the first sheet, which stands below the title and what the marks mean.</summary>
-    private const double FirstHighPerWide = 0.44;
+    private const double FirstHighPerWide = 0.48;
 
     /// <summary>A drawing is not blown up: a sheet of fewer units than this across is as high as one of these.</summary>
     private const double Narrowest = 960;
+
+    /// <summary>What is repeated on the next sheet, about: a box that was cut.</summary>
+    private const double Spare = 60;
 
     /// <summary>The sheets of a drawing, downwards first.</summary>
     public static IReadOnlyList<KinSheet> Of(WholeDrawing drawing)
@@ -39,6 +42,8 @@ public static class Sheets
             while (top < bottom)
             {
                 var high = (Math.Max(to - from, Narrowest) * (sheets.Count == 0 ? FirstHighPerWide : HighPerWide)) - WholeDrawing.Head;
+                // What is left is shared out over the sheets that it takes: one with a single box on it is wasted.
+                if (sheets.Count > 0 && bottom - top > high) high = Math.Min(high, ((bottom - top) / Math.Ceiling((bottom - top) / (high - Spare))) + Spare);
                 var end = Math.Min(top + high, bottom);
                 var next = end;
                 if (end < bottom) (end, next) = Cut(boxes, top, end);
