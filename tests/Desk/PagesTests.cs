@@ -167,7 +167,7 @@ public sealed class PagesTests(Browser browser)
         Assert.True(seen.Count > 100, $"Only {seen.Count} links were followed.");
     }
 
-    private static readonly string[] Variants = ["sort=", "as-of=", "up=", "down=", "open=", "fold=", "folded-group=", "page=", "/entries?", "/why/", "/owed-work/answer"];
+    private static readonly string[] Variants = ["sort=", "as-of=", "up=", "down=", "open=", "fold=", "folded-group=", "/lineage/drawing", "page=", "/entries?", "/why/", "/owed-work/answer"];
 
     [Fact]
     public async Task What_is_not_in_the_books_is_a_404_with_a_page()

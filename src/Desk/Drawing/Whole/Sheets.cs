@@ -63,7 +63,7 @@ public static class Sheets
     private static (double End, double Next) Cut(List<KinBoxPlaced> boxes, double top, double latest)
     {
         var (best, fewest) = (latest, int.MaxValue);
-        for (var at = latest; at > latest - ((latest - top) / 3); at -= 3)
+        for (var at = latest; at > latest - ((latest - top) / 5); at -= 3)
         {
             var cut = boxes.Count(box => box.Y < at && at < box.Y + box.Height + WholeDrawing.Pile);
             if (cut >= fewest) continue;
