@@ -167,7 +167,7 @@ public sealed class PagesTests(Browser browser)
         Assert.True(seen.Count > 100, $"Only {seen.Count} links were followed.");
     }
 
-    private static readonly string[] Variants = ["sort=", "as-of=", "up=", "down=", "page=", "/entries?", "/why/", "/owed-work/answer"];
+    private static readonly string[] Variants = ["sort=", "as-of=", "up=", "down=", "open=", "fold=", "folded-group=", "/lineage/drawing", "page=", "/entries?", "/why/", "/owed-work/answer"];
 
     [Fact]
     public async Task What_is_not_in_the_books_is_a_404_with_a_page()
@@ -200,7 +200,7 @@ public sealed class PagesTests(Browser browser)
 
     /// <summary>In a drawing no text leaves the picture, no box covers another, no text runs over the side of its box.</summary>
     [Theory]
-    [InlineData("spot"), InlineData("spot-two"), InlineData("queen"), InlineData("breeder"), InlineData("colony"), InlineData("many"), InlineData("mites"), InlineData("mites-yard"), InlineData("losses"), InlineData("losses-yards")]
+    [InlineData("spot"), InlineData("spot-two"), InlineData("queen"), InlineData("breeder"), InlineData("colony"), InlineData("many"), InlineData("drawing"), InlineData("drawing-many"), InlineData("drawing-up"), InlineData("drawing-colony"), InlineData("mites"), InlineData("mites-yard"), InlineData("losses"), InlineData("losses-yards")]
     public async Task Nothing_in_a_drawing_is_cut_or_overlaps(string name)
     {
         await using var opened = await browser.OpenAsync();

@@ -55,15 +55,16 @@ public sealed class LayeredLayout
     public static LayeredLayout Of(IReadOnlyList<LayoutNode> nodes, IReadOnlyList<LayoutEdge> edges, double boxWidth, double across = 56, double between = 12)
     {
         var index = nodes.Select((node, i) => (node.Key, i)).ToDictionary(pair => pair.Key, pair => pair.i);
-        var known = edges.Where(edge => index.ContainsKey(edge.From) && index.ContainsKey(edge.To)).ToList();
-        var (order, leftOut) = Unringed(nodes.Count, known, index);
+        // Walked from the last to the first, since the order is that of the walk backwards: so equals stand as they were given.
+        var known = edges.Where(edge => index.ContainsKey(edge.From) && index.ContainsKey(edge.To)).OrderByDescending(edge => index[edge.To]).ToList();
+        var (order, leftOut) = Rings.Cut(nodes.Count, known, edge => index[edge.From], edge => index[edge.To]);
         var drawn = known.Except(leftOut, ReferenceEqualityComparer.Instance).Cast<LayoutEdge>().ToList();
         var (layerOf, seasons) = Layers(nodes, drawn, index, order);
 
         // Boxes first, then a place for every column that a line passes.
         var layers = Enumerable.Range(0, seasons.Count).Select(_ => new List<Item>()).ToList();
         var items = nodes.Select((node, i) => new Item(layerOf[i], node.Height)).ToList();
-        foreach (var (item, i) in items.Select((item, i) => (item, i)).OrderBy(pair => Array.IndexOf(order, pair.i))) layers[item.Layer].Add(item);
+        foreach (var i in order) layers[items[i].Layer].Add(items[i]);
         var chains = new List<(LayoutEdge Edge, List<Item> Chain)>();
         foreach (var edge in drawn)
         {
@@ -109,43 +110,6 @@ public sealed class LayeredLayout
             if (i > 0) yield return (x(chain[i].Layer), chain[i].Middle);
             if (i < chain.Count - 1) yield return (x(chain[i].Layer) + boxWidth, chain[i].Middle);
         }
-    }
-
-    /// <summary>An order in which every line leads forward, and the lines that had to be left out for it.</summary>
-    private static (int[] Order, List<LayoutEdge> LeftOut) Unringed(int count, List<LayoutEdge> edges, Dictionary<Guid, int> index)
-    {
-        var outgoing = edges.ToLookup(edge => index[edge.From]);
-        var leftOut = new List<LayoutEdge>();
-        var state = new byte[count];
-        var done = new List<int>(count);
-        for (var start = 0; start < count; start++)
-        {
-            if (state[start] != 0) continue;
-            var stack = new Stack<(int Node, IEnumerator<LayoutEdge> Edges)>();
-            state[start] = 1;
-            stack.Push((start, outgoing[start].GetEnumerator()));
-            while (stack.TryPeek(out var here))
-            {
-                if (!here.Edges.MoveNext())
-                {
-                    state[here.Node] = 2;
-                    done.Add(here.Node);
-                    stack.Pop();
-                    continue;
-                }
-
-                var to = index[here.Edges.Current.To];
-                if (state[to] == 1) leftOut.Add(here.Edges.Current);
-                else if (state[to] == 0)
-                {
-                    state[to] = 1;
-                    stack.Push((to, outgoing[to].GetEnumerator()));
-                }
-            }
-        }
-
-        done.Reverse();
-        return ([.. done], leftOut);
     }
 
     /// <summary>
