@@ -1,3 +1,4 @@
+using ColonyLineage.Projections.Relationship;
 using ColonyLineage.Projections.Sums;
 using ColonyLineage.Projections.Sums.Mixed;
 using MathNet.Numerics.Distributions;
@@ -14,7 +15,8 @@ public static class Comparing
     /// <summary>With fewer the mothers' variance is a guess.</summary>
     private const int LeastMothers = 2;
 
-    public static Comparison Of(IReadOnlyList<LineRecord> records, Trait trait, ComparedBy by)
+    /// <param name="pedigree">By mothers: lets their daughters be related as the pedigree has it (BLUP with A); null for mothers as if they were not related.</param>
+    public static Comparison Of(IReadOnlyList<LineRecord> records, Trait trait, ComparedBy by, BooksPedigree? pedigree = null)
     {
         var left = new List<string>();
         var kept = records.Where(record => record.Line != Records.NoLine && (by != ComparedBy.Line || record.Mother is not null)).ToList();
@@ -26,7 +28,7 @@ public static class Comparing
         List<string> first = [.. by == ComparedBy.Line ? Confounded(lines, parts) : Apart(lines, parts), .. left];
         // Predictions are drawn within a yard and season: they need no way from one part to another. Differences do.
         var main = by == ComparedBy.Line ? parts.FirstOrDefault() ?? [] : [.. lines.Keys];
-        var model = main.Count < 2 ? null : LineModel.Of([.. main.SelectMany(line => lines[line])], trait, by);
+        var model = main.Count < 2 ? null : LineModel.Of([.. main.SelectMany(line => lines[line])], trait, by, pedigree);
         if (model?.Problem is { } problem) first.Add(problem);
         var shares = Traits.IsShare(trait) && lines.Count > 1 ? Shares(lines) : [];
         var rows = lines.Select(line => Row(line.Key, line.Value, trait, model, shares.GetValueOrDefault(line.Key), lines.Count)).ToList();

@@ -1,5 +1,7 @@
+using ColonyLineage.Projections.Relationship;
 using ColonyLineage.Projections.Sums;
 using ColonyLineage.Projections.Sums.Mixed;
+using MathNet.Numerics.LinearAlgebra;
 
 namespace ColonyLineage.Projections.LineComparison;
 
@@ -29,7 +31,7 @@ internal sealed class LineModel
 
     private Dictionary<string, Predicted> Predictions { get; }
 
-    public static LineModel Of(IReadOnlyList<LineRecord> records, Trait trait, ComparedBy by)
+    public static LineModel Of(IReadOnlyList<LineRecord> records, Trait trait, ComparedBy by, BooksPedigree? pedigree)
     {
         var lines = records.Select(record => record.Line).Distinct().Order(StringComparer.Ordinal).ToList();
         var mothers = records.Where(record => record.Mother is not null).Select(record => (record.Line, record.Mother)).Distinct().Count();
@@ -46,6 +48,7 @@ internal sealed class LineModel
         try
         {
             var drawn = RandomEffect.Of(by.ToString().ToLowerInvariant(), [.. records.Select(record => record.Line)]);
+            if (by == ComparedBy.Mother && pedigree is not null) drawn = drawn with { Kinship = Kinship(drawn.Levels, records, pedigree) };
             RandomEffect[] place = few ? [RandomEffect.Of("yard and season", places)] : [];
             var asDrawn = new MixedModel(y, part, by == ComparedBy.Line ? [drawn, mother, .. place] : [drawn, .. place]).Reml();
             var asTheyAre = by == ComparedBy.Line ? new MixedModel(y, withLines, [mother, .. place]).Reml() : null;
@@ -57,6 +60,16 @@ internal sealed class LineModel
         {
             return new LineModel(lines, null, null, 0, "There are too few records for as many yards and seasons.");
         }
+    }
+
+    /// <summary>
+    /// How the daughters of mothers are related, 2θ: of one mother as two sisters are, the rest of a queen's own genes being part of the error. A mother that the pedigree does not know is related to nobody.
+    /// </summary>
+    private static Matrix<double> Kinship(IReadOnlyList<string> mothers, IReadOnlyList<LineRecord> records, BooksPedigree pedigree)
+    {
+        var ids = records.Where(record => record.MotherId is not null).DistinctBy(record => record.Line).ToDictionary(record => record.Line, record => record.MotherId!.Value.Value);
+        var matings = mothers.Select(mother => ids.TryGetValue(mother, out var id) && pedigree.NumberOf(id) is not null ? pedigree.MatingOf(id) : (int?)null).ToList();
+        return Matrix<double>.Build.Dense(mothers.Count, mothers.Count, (r, c) => matings[r] is { } one && matings[c] is { } other ? 2 * pedigree.Pedigree.BetweenBroods(one, other) : r == c ? .5 : 0);
     }
 
     /// <summary>A line's prediction.</summary>

@@ -9,7 +9,11 @@ namespace ColonyLineage.Projections.LineComparison;
 /// <param name="Age">The queen's age in seasons, as a class.</param>
 /// <param name="Supposed">The mother is supposed: a supersedure.</param>
 /// <param name="Made">The colony was made in this season.</param>
-public sealed record LineRecord(ColonyId ColonyId, string Line, string? Mother, string Yard, string YardSeason, string Age, string Treatments, double Value, bool Supposed, bool Made, IReadOnlyList<EntryId> Entries);
+public sealed record LineRecord(ColonyId ColonyId, string Line, string? Mother, string Yard, string YardSeason, string Age, string Treatments, double Value, bool Supposed, bool Made, IReadOnlyList<EntryId> Entries)
+{
+    /// <summary>The mother herself; null where unknown.</summary>
+    public QueenId? MotherId { get; init; }
+}
 
 /// <summary>What the records are lined up by.</summary>
 public enum ComparedBy

@@ -36,7 +36,7 @@ public static class Records
         var of = by switch { ComparedBy.Line => row.Line ?? NoLine, ComparedBy.Mother => mother, _ => row.Maker };
         return of is null ? null : new LineRecord(
             row.ColonyId, of, mother, yard, FormattableString.Invariant($"{yard} {row.Season}"), Age(row.QueenAge), row.Treatments ?? "none", value,
-            row.MotherIs == Certainty.Supposed, row.New, more.Count == 0 ? row.Entries : [.. row.Entries.Concat(more).Distinct()]);
+            row.MotherIs == Certainty.Supposed, row.New, more.Count == 0 ? row.Entries : [.. row.Entries.Concat(more).Distinct()]) { MotherId = row.MotherId };
     }
 
     private static string Age(int? age) => age switch { null => "unknown", >= 3 => "3 or more", _ => FormattableString.Invariant($"{age}") };

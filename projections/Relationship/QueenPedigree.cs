@@ -24,7 +24,8 @@ public enum DroneShares
 /// Genetics Selection Evolution 24:305 (from memory).
 /// </remarks>
 /// <param name="shares">Whether drone producers share alike.</param>
-public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal)
+/// <param name="capacity">Queens to make room for at once, where it is known how many will come.</param>
+public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal, int capacity = 0)
 {
     /// <summary>Effective number of drones where nobody has an opinion.</summary>
     public const double UsualDrones = 12;
@@ -35,7 +36,7 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal)
     private const int Founder = -1;
 
     // A family: the daughters of a mating. Families are numbered as they come, parents before daughters.
-    private readonly List<int> _familyOf = [];
+    private readonly List<int> _familyOf = new(capacity);
     private readonly List<Family> _families = [];
     private readonly List<Producers> _producers = [];
     private readonly Trace _trace = new();

@@ -82,7 +82,7 @@ internal static class Genetics
 
     private static QueenPedigree Read((int[] Mother, int[] Set, int[][] Sets) queens)
     {
-        var pedigree = new QueenPedigree();
+        var pedigree = new QueenPedigree(capacity: queens.Mother.Length);
         var (matings, sets) = (new int[queens.Mother.Length], new Dictionary<int, int>());
         for (var queen = 0; queen < queens.Mother.Length; queen++)
         {

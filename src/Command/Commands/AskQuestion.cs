@@ -35,6 +35,7 @@ internal static class AskQuestion
             Text("--period", "PERIOD", "wintering: winter, summer or year."), Text("--winter", "YEAR", "wintering, paradox: the winter that starts in a calendar year."),
             Text("--by", "WHAT", "wintering: all, yard, line, queenAge or treatment; paradox: the last three; line-comparison: line, mother or maker."),
             Text("--trait", "TRAIT", "line-comparison, line-pairs: strength, honey, temper, broodPattern, mitesFirst, mitesLast, miteGrowth, winterLosses or queenGone."),
+            Flag("--pedigree", "line-comparison by mother: predictions with mothers related as the pedigree has it (BLUP with A)."),
             Text("--with", "Q", "relationship: the other queen, by name or id; all that live where none is named."),
             Text("--drones", "QUEENS", "planned-mating: drone-producing queens by name or id, divided by ';'. None: in the open."),
             Text("--effective", "N", "planned-mating: effective number of drones (12)."), Text("--alleles", "K", "planned-mating: effective number of sex alleles (10)."),

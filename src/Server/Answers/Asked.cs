@@ -83,6 +83,9 @@ public sealed record Asked
     /// <summary>Of <c>line-comparison</c> and <c>line-pairs</c>: one trait, for instance <c>honey</c>.</summary>
     public string? Trait { get; init; }
 
+    /// <summary>Of <c>line-comparison</c> by mother: predictions with mothers related as the pedigree has it.</summary>
+    public bool Pedigree { get; init; }
+
     /// <summary>Of <c>relationship</c>: the other queen, by name or id; all that live where none is named.</summary>
     public string? With { get; init; }
 
@@ -109,7 +112,7 @@ public sealed record Asked
             ("yard", Ask.Yard), ("spot", Ask.Spot), ("colony", Ask.Colony), ("queen", Ask.Queen), ("season", Ask.Season), ("as-of", Ask.AsOf), ("known-at", Ask.KnownAt),
             ("seasons-back", SeasonsBack), ("few", Few ? true : null), ("of", Of), ("sure", Sure), ("course", Course), ("state", State), ("conflict", Conflict), ("descendants-of", DescendantsOf), ("ancestors-of", AncestorsOf),
             ("contacts-of", ContactsOf), ("since", Since), ("how", How), ("living", Living ? true : null), ("kind", Kind), ("act", Act),
-            ("pooled", Pooled ? true : null), ("rounds", Rounds ? true : null), ("groups", Groups ? true : null), ("on", On), ("round", Round), ("work", Work), ("period", Period), ("winter", Winter), ("by", By), ("trait", Trait), ("with", With), ("drones", Drones), ("effective", Effective), ("alleles", Alleles), ("counted", Counted), ("count-by", CountBy),
+            ("pooled", Pooled ? true : null), ("rounds", Rounds ? true : null), ("groups", Groups ? true : null), ("on", On), ("round", Round), ("work", Work), ("period", Period), ("winter", Winter), ("by", By), ("trait", Trait), ("pedigree", Pedigree ? true : null), ("with", With), ("drones", Drones), ("effective", Effective), ("alleles", Alleles), ("counted", Counted), ("count-by", CountBy),
         ];
         return from given in all where given.Item2 is not null select (given.Item1, given.Item2);
     }

@@ -23,7 +23,7 @@ internal sealed class Views(IRows rows)
         "wintering" => ["period", "winter", "by"],
         "paradox" => ["winter", "by"],
         "how-long" => ["counted"],
-        "line-comparison" or "line-pairs" => ["trait", "by"],
+        "line-comparison" or "line-pairs" => ["trait", "by", "pedigree"],
         "relationship" => ["with"],
         "planned-mating" => ["drones", "effective", "alleles"],
         _ => [],

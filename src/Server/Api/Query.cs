@@ -43,7 +43,7 @@ public static class Query
             ContactsOf = values.GetValueOrDefault("contacts-of"), Since = Day("since"), Living = Flag("living"),
             Kind = values.GetValueOrDefault("kind"), Act = values.GetValueOrDefault("act"), Pooled = Flag("pooled"), Rounds = Flag("rounds"), Groups = Flag("groups"), On = Day("on"), Round = values.GetValueOrDefault("round"), Work = values.GetValueOrDefault("work"),
             Period = values.GetValueOrDefault("period"), Winter = Whole("winter", 1900, 2999), By = values.GetValueOrDefault("by"), Trait = values.GetValueOrDefault("trait"),
-            With = values.GetValueOrDefault("with"), Drones = values.GetValueOrDefault("drones"), Effective = Number("effective", 1, 60), Alleles = Number("alleles", 2, 100), Counted = values.GetValueOrDefault("counted"), CountBy = values.GetValueOrDefault("count-by"),
+            Pedigree = Flag("pedigree"), With = values.GetValueOrDefault("with"), Drones = values.GetValueOrDefault("drones"), Effective = Number("effective", 1, 60), Alleles = Number("alleles", 2, 100), Counted = values.GetValueOrDefault("counted"), CountBy = values.GetValueOrDefault("count-by"),
         };
 
         int? Whole(string name, int least, int most)

@@ -73,6 +73,34 @@ public class LineComparisonCases
         Assert.All(comparison.Lines, line => Assert.NotNull(line.Blup));
     }
 
+    /// <summary>Two mothers that are sisters are drawn towards each other; one that is kin to nobody is not. By the dense oracle, which is given the kinship by hand: daughters of sisters by drones unknown.</summary>
+    [Fact]
+    public void Mothers_related_by_the_pedigree()
+    {
+        var story = new Story();
+        foreach (var founder in new[] { "root", "lone" }) story.Raise(founder, "1 Jun 2020");
+        foreach (var sister in new[] { "a", "b" }) story.Raise(sister, "1 Jun 2022", "root");
+        var books = new ColonyLineage.Projections.Relationship.BooksPedigree(story.Books().Rows(ColonyLineage.Projections.Questions.Lineage), [(Story.Queen("lone").Value, "lone")]);
+        double[] y = [9, 11, 10, 6, 8, 3, 4, 2, 6];
+        string[] of = ["a", "a", "a", "b", "b", "lone", "lone", "lone", "lone"];
+        var records = y.Select((value, i) => Record(i, of[i], of[i], "East", "2026", "0", value) with { MotherId = Story.Queen(of[i]) }).ToList();
+        var comparison = Comparing.Of(records, Trait.Honey, ComparedBy.Mother, books);
+        // θ of daughters of two sisters is a quarter of that of the sisters, .25/2 + .5/12/2; two daughters of one mother: .25 + .5/12.
+        var (sisters, own) = ((.25 + (.5 / 12)) / 4, .25 + (.5 / 12));
+        var effect = ColonyLineage.Projections.Sums.Mixed.RandomEffect.Of("mother", of) with
+        {
+            Kinship = MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.DenseOfArray(new[,] { { own, sisters, 0 }, { sisters, own, 0 }, { 0, 0, own } }),
+        };
+        var oracle = new DenseOracle(y, [.. y.Select(_ => "mean")], new double[9], [effect], [comparison.Parts[0].Variance], comparison.Parts[1].Variance, covariate: false);
+        foreach (var (mother, i) in new[] { "a", "b", "lone" }.Select((mother, i) => (mother, i)))
+        {
+            Near(oracle.Blups[0][i], (double)comparison.Lines.Single(line => line.Line == mother).Blup!, 1e-5, "dense V");
+            Near(oracle.BlupErrors[0][i], (double)comparison.Lines.Single(line => line.Line == mother).BlupError!, 1e-5, "dense V");
+        }
+
+        Assert.NotEqual(comparison.Lines.Select(line => line.Blup), Comparing.Of(records, Trait.Honey, ComparedBy.Mother).Lines.Select(line => line.Blup));
+    }
+
     [Theory]
     [InlineData("none")]
     [InlineData("one line")]

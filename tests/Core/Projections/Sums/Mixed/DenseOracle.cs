@@ -16,11 +16,11 @@ internal sealed class DenseOracle
 
     public double[][] BlupErrors { get; }
 
-    public DenseOracle(double[] y, string[] groups, double[] x, RandomEffect[] effects, double[] variances, double error)
+    public DenseOracle(double[] y, string[] groups, double[] x, RandomEffect[] effects, double[] variances, double error, bool covariate = true)
     {
         var n = y.Length;
         var names = groups.Distinct().Order(StringComparer.Ordinal).ToList();
-        var design = Matrix<double>.Build.Dense(n, names.Count + 1, (r, c) => c == names.Count ? x[r] : groups[r] == names[c] ? 1 : 0);
+        var design = Matrix<double>.Build.Dense(n, names.Count + (covariate ? 1 : 0), (r, c) => c == names.Count ? x[r] : groups[r] == names[c] ? 1 : 0);
         var z = effects.Select(effect => Matrix<double>.Build.Dense(n, effect.Levels.Count, (r, c) => effect.LevelOf[r] == c ? 1 : 0)).ToArray();
         var v = Matrix<double>.Build.DenseIdentity(n) * error;
         for (var k = 0; k < z.Length; k++) v += variances[k] * (z[k] * Kinship(effects[k]) * z[k].Transpose());
