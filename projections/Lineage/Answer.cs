@@ -46,7 +46,7 @@ public sealed record LinkRow : IRow
     /// <summary>For a mother: known or supposed.</summary>
     public Certainty? Sure { get; init; }
 
-    /// <summary>For drones: the effective number of drones, where somebody has an opinion.</summary>
+    /// <summary>The effective number of drones of the mating, where somebody has an opinion: for drones the queen's that met them, for a mother hers.</summary>
     public decimal? EffectiveDrones { get; init; }
 
     /// <summary>Frames that went, where somebody counted.</summary>

@@ -29,7 +29,8 @@ public sealed class LineageQuestion : Question<LinkRow>
                 OnFrom = birth?.When.Earliest,
                 OnTo = birth?.When.Day,
                 Sure = mother.Sure,
-                Entries = Evidence.Of([.. mother.By, .. birth?.By ?? []]),
+                EffectiveDrones = books.Queen(mother.Mother).Mated?.EffectiveDrones,
+                Entries = Evidence.Of([.. mother.By, .. birth?.By ?? [], books.Queen(mother.Mother).Mated is { EffectiveDrones: not null } mated ? mated : null]),
             };
         }
 

@@ -16,6 +16,7 @@ public sealed class BooksPedigree
     private readonly Dictionary<string, int> _sets = [];
     private readonly Dictionary<Guid, LinkRow> _mothers;
     private readonly ILookup<Guid, LinkRow> _drones;
+    private readonly Dictionary<Guid, decimal> _effective = [];
 
     /// <param name="links">The rows of the question lineage; those between colonies are passed over.</param>
     /// <param name="queens">Further queens, by id and name: those of whom there is no link.</param>
@@ -25,6 +26,8 @@ public sealed class BooksPedigree
         _mothers = all.Where(link => link.Link == LinkKind.Mother).GroupBy(link => link.ToId).ToDictionary(link => link.Key, link => link.Last());
         _drones = all.Where(link => link.Link == LinkKind.Drones).ToLookup(link => link.ToId);
         foreach (var link in all) (_names[link.FromId], _names[link.ToId]) = (link.From, link.To);
+        foreach (var link in all)
+            if (link.EffectiveDrones is { } drones) _effective[link.Link == LinkKind.Drones ? link.ToId : link.FromId] = drones;
         foreach (var (id, name) in queens) _names[id] = name;
         foreach (var id in _names.Keys.Order().ToList()) Add(id);
     }
@@ -61,7 +64,8 @@ public sealed class BooksPedigree
     /// <summary>A mating that is only planned.</summary>
     public int Plan(Guid queen, IEnumerable<Guid> drones, double effective) => Pedigree.AddMating(_numbers[queen], SetOf([.. drones.Select(drone => _numbers[drone])]), effective);
 
-    private decimal? EffectiveDrones(Guid queen) => _drones[queen].Select(link => link.EffectiveDrones).FirstOrDefault(known => known is not null);
+    /// <summary>Effective number of drones that she met, where somebody has an opinion.</summary>
+    public decimal? EffectiveDrones(Guid queen) => _effective.TryGetValue(queen, out var drones) ? drones : null;
 
     private int SetOf(int[] queens)
     {

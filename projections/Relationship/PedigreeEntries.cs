@@ -27,18 +27,18 @@ public static class PedigreeEntries
         QueenId Queen(string name) => known.TryGetValue(name, out var id) ? id : new QueenId(NamedId.Of(Space, "queen " + name));
         var act = new ActId(NamedId.Of(Space, "act " + string.Join('\n', queens.Select(line => $"{line.Id} {line.Mother} {line.Mating}").Concat(matings.Select(line => $"{line.Mating} {line.Queen} {line.Drones} {line.Effective}")))));
         var entries = new List<Entry>();
-        foreach (var line in queens)
+        foreach (var (i, line) in queens.Index())
         {
             if (known.TryGetValue(line.Id, out var there) && (line.Mother.Length == 0 || books.MotherOf(there.Value) is not null)) continue;
             var birth = born.GetValueOrDefault(line.Id);
             entries.Add(new QueenRaised
             {
-                Id = new EntryId(NamedId.Of(Space, $"raised {line.Id} {line.Mother} {birth}")), Act = act, Order = entries.Count, On = birth?.Day ?? today, Queen = Queen(line.Id), Name = line.Id,
+                Id = new EntryId(NamedId.Of(Space, $"raised {line.Id} {line.Mother} {birth}")), Act = act, Order = i, On = birth?.Day ?? today, Queen = Queen(line.Id), Name = line.Id,
                 Mother = line.Mother.Length == 0 ? null : Queen(line.Mother), MotherIs = line.Mother.Length == 0 ? Certainty.Unknown : Certainty.Known, Born = birth, Note = "from a pedigree sheet",
             });
         }
 
-        foreach (var line in matings)
+        foreach (var (i, line) in matings.Index())
         {
             var drones = line.Drones.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
             if (drones.Length == 0 && line.Effective.Length == 0) continue;
@@ -48,7 +48,7 @@ public static class PedigreeEntries
             var on = queens.Where(one => one.Mother == line.Queen).Select(one => born.GetValueOrDefault(one.Id)?.Earliest).Where(day => day is not null).Min() ?? born.GetValueOrDefault(line.Queen)?.Day ?? today;
             entries.Add(new QueenMated
             {
-                Id = new EntryId(NamedId.Of(Space, $"mated {line.Queen} {line.Drones} {line.Effective}")), Act = act, Order = entries.Count, On = on, Queen = queen,
+                Id = new EntryId(NamedId.Of(Space, $"mated {line.Queen} {line.Drones} {line.Effective}")), Act = act, Order = queens.Count + i, On = on, Queen = queen,
                 Drones = [.. drones.Select(Queen)], EffectiveDrones = line.Effective.Length == 0 ? null : decimal.Parse(line.Effective, NumberStyles.Float, CultureInfo.InvariantCulture), Note = "from a pedigree sheet",
             });
         }

@@ -33,7 +33,7 @@ internal static class Pedigrees
             string Name(Guid queen) => twice.Contains(books.NameOf(queen)) ? $"{books.NameOf(queen)} {Projections.Cards.Names.Short(queen)}" : books.NameOf(queen);
             var mothers = books.Queens.Select(books.MotherOf).OfType<Projections.Lineage.LinkRow>().Select(link => link.FromId).Distinct().Order().ToList();
             Write(parsed.GetValue(queens)!, new Answer(QueenColumns, [.. books.Queens.Select(queen => (object?[])[Name(queen), books.MotherOf(queen) is { } link ? Name(link.FromId) : "", books.MotherOf(queen) is { } mother ? $"of {Name(mother.FromId)}" : "", Birth(books, register, queen)])]));
-            Write(parsed.GetValue(matings)!, new Answer(MatingColumns, [.. mothers.Select(mother => (object?[])[$"of {Name(mother)}", Name(mother), string.Join(';', books.DronesOf(mother).Select(link => Name(link.FromId))), books.DronesOf(mother).Select(link => link.EffectiveDrones).FirstOrDefault(known => known is not null)])]));
+            Write(parsed.GetValue(matings)!, new Answer(MatingColumns, [.. mothers.Select(mother => (object?[])[$"of {Name(mother)}", Name(mother), string.Join(';', books.DronesOf(mother).Select(link => Name(link.FromId))), books.EffectiveDrones(mother)])]));
             await parsed.InvocationConfiguration.Output.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"{books.Queens.Count:N0} queens and {mothers.Count:N0} matings written."));
             return Exit.Done;
         });
@@ -52,11 +52,14 @@ internal static class Pedigrees
             var register = (await ledger.RowsAsync(Questions.Register, Ask.Everything, cancel)).Where(row => row.Kind == SubjectKind.Queen).ToList();
             var books = new BooksPedigree(await ledger.RowsAsync(Questions.Lineage, Ask.Everything, cancel), register.Select(queen => (queen.Id, queen.Name)));
             var known = register.GroupBy(queen => queen.Name).Where(same => same.Count() == 1).ToDictionary(same => same.Key, same => new QueenId(same.First().Id));
-            var (entries, refusals) = PedigreeEntries.Of(Relate.Queens(sheet), parsed.GetValue(matings) is { } second ? Relate.Matings(Relate.Read(second)) : [], Births(sheet), known, books, new Clock(TimeProvider.System).Today);
+            var (entries, refusals) = PedigreeEntries.Of(Relate.Queens(sheet, parsed.GetValue(matings) is not null), parsed.GetValue(matings) is { } second ? Relate.Matings(Relate.Read(second)) : [], Births(sheet), known, books, new Clock(TimeProvider.System).Today);
             if (refusals.Count > 0) throw new RefusedException(refusals);
-            var receipt = entries.Count == 0 ? new Ledger.Receipt([], [], []) : await ledger.RecordAsync(entries, cancel);
+            // What was recorded from this sheet on an earlier day stays as it was then.
+            var there = (await ledger.EntriesAsync([.. entries.Select(entry => entry.Id)], cancel)).Select(line => line.Entry.Id).ToHashSet();
+            List<Entry> fresh = [.. entries.Where(entry => !there.Contains(entry.Id))];
+            var receipt = fresh.Count == 0 ? new Ledger.Receipt([], [], []) : await ledger.RecordAsync(fresh, cancel);
             if (receipt.Refusals.Count > 0) throw new RefusedException(receipt.Refusals);
-            await parsed.InvocationConfiguration.Output.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"{receipt.New.Count:N0} entries recorded from {sheet.Rows.Count:N0} queens; {receipt.Known.Count:N0} were there before."));
+            await parsed.InvocationConfiguration.Output.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"{receipt.New.Count:N0} entries recorded from {sheet.Rows.Count:N0} queens; {there.Count:N0} were there before."));
             if (receipt.New.Count > 0) await parsed.InvocationConfiguration.Output.WriteLineAsync($"All of it is one act: lineage void --act {entries[0].Act} --why … takes it back.");
             return Exit.Done;
         });

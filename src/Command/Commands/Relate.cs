@@ -47,13 +47,14 @@ internal static class Relate
 
     private static (IReadOnlyList<string> Names, double[,] Table) WithMatings(Sheet sheet, Sheet? second, DroneShares shares)
     {
-        var (pedigree, names, refusals) = PedigreeSheet.WithMatings(second is null ? [.. Queens(sheet).Select(queen => queen with { Mating = "" })] : Queens(sheet), second is null ? [] : Matings(second), shares);
+        var (pedigree, names, refusals) = PedigreeSheet.WithMatings(Queens(sheet, second is not null), second is null ? [] : Matings(second), shares);
         return pedigree is null ? throw new RefusedException(refusals) : (names, pedigree.Table());
     }
 
-    internal static List<QueenLine> Queens(Sheet sheet)
+    /// <summary>Without the sheet of matings the names of matings mean nothing.</summary>
+    internal static List<QueenLine> Queens(Sheet sheet, bool withMatings)
     {
-        var (id, mother, mating) = (sheet.At("id"), sheet.At("mother"), sheet.Columns.Contains("mating") ? sheet.At("mating") : -1);
+        var (id, mother, mating) = (sheet.At("id"), sheet.At("mother"), withMatings ? sheet.At("mating") : -1);
         return [.. sheet.Rows.Select(row => new QueenLine(row.Row, row.Cells[id], row.Cells[mother], mating < 0 ? "" : row.Cells[mating]))];
     }
 
