@@ -116,7 +116,9 @@ public static class Comparing
             : p > .05m ? "as much is made by chance among as many lines"
             : null;
         var mothers = new[] { one, other }.Select(line => (double)Mothers(lines[line])).ToArray();
-        var needed = why is null || contrast is null || by != ComparedBy.Line ? null : SampleSize.Mothers(contrast.Value, contrast.StandardError, 2 / ((1 / mothers[0]) + (1 / mothers[1])), lines.Count);
+        var now = 2 / ((1 / mothers[0]) + (1 / mothers[1]));
+        // Lopsided lines have fewer degrees of freedom than as many mothers spread evenly would: more than there are it takes in any case.
+        int? needed = why is null || contrast is null || by != ComparedBy.Line || SampleSize.Mothers(contrast.Value, contrast.StandardError, now, lines.Count) is not { } least ? null : Math.Max(least, (int)now + 1);
         return new LinePairRow
         {
             Trait = trait,
