@@ -15,7 +15,7 @@ public sealed class LineBars
     /// <summary>The width that fits a phone.</summary>
     public const double Narrow = 340;
 
-    public const double Broad = 640;
+    public const double Broad = 860;
 
     public const double Left = 10;
 
@@ -25,7 +25,7 @@ public sealed class LineBars
     /// <summary>What a factor's scale may be marked with, from close to the mean to far from it.</summary>
     private static readonly double[][] Factors = [[.9, 1.1], [.8, 1.25], [.7, 1.4], [.5, 2], [.25, .5, 2, 4], [.1, .3, 3, 10], [.01, .1, 10, 100], [.001, .03, 30, 1000]];
 
-    public LineBars(Trait trait, IReadOnlyList<LineFigure> figures, double width)
+    public LineBars(Trait trait, ComparedBy by, IReadOnlyList<LineFigure> figures, double width)
     {
         Width = width;
         Trait = trait;
@@ -38,7 +38,7 @@ public sealed class LineBars
         foreach (var figure in figures)
         {
             var number = $"{TraitWords.Signed(trait, figure.Value)} ({TraitWords.Interval(trait, figure.Lower, figure.Upper)})";
-            var counts = LineWords.Counts(figure.Row);
+            var counts = LineWords.Counts(figure.Row, by);
             var name = Lettering.Lines(figure.Row.Line, Right - Left, PlacedLabel.Size, bold: true).Select((line, i) => new PlacedLabel(Left, y + (Row * (i + 1)), line, "start")).ToList();
             y += Row * name.Count;
             // Counts and figure side by side where they fit, else the figure below.

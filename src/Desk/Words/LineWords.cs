@@ -33,9 +33,11 @@ public static class LineWords
     /// <summary>Why nothing can be said of two, and what it would take.</summary>
     public static string CannotSay(Comparison comparison, LinePairRow pair)
     {
-        var why = $"cannot say: {pair.Why}";
+        var why = $"cannot say: {Reason(pair)}";
         if (comparison.By != ComparedBy.Line || pair.Difference is not { } difference) return why;
         var (one, other) = (Row(comparison, pair.Line), Row(comparison, pair.Other));
+        // What one mother's daughters differ by is no measure of what lines differ by.
+        if (one.Mothers < 2 || other.Mothers < 2) return $"{why}. It takes two mothers in each line at the least to say anything; there are {one.Mothers} and {other.Mothers}";
         if (pair.MothersNeeded is not { } mothers)
             return $"{why}. To see a difference as small as this one ({TraitWords.Size(comparison.Trait, Math.Abs(difference))}) 500 mothers in each line would not do; there are {one.Mothers} and {other.Mothers}";
         var enough = mothers <= Math.Min(one.Mothers, other.Mothers) ? ", if they stood side by side in the same yards" : "";
@@ -62,8 +64,8 @@ public static class LineWords
         if (differ.Count > 0) return $"{string.Join("; ", differ.Take(2).Select(pair => Differ(comparison, pair)))}{(differ.Count > 2 ? $"; and {Text.Count(differ.Count - 2, "more pair differs", "more pairs differ")}" : "")}";
         if (comparison.Lines.Count < 2) return "nothing to compare";
         if (comparison.By != ComparedBy.Line) return $"nothing is claimed of {Of(comparison.By).Many}; predictions are shown";
-        if (pairs.Any(pair => pair.P is not null)) return line is null ? $"cannot say: no two of {comparison.Lines.Count} lines differ by more than chance makes" : $"cannot say: {line} differs from none of the {pairs.Count} others by more than chance makes";
-        return pairs.CountBy(pair => pair.Why ?? "").OrderByDescending(why => why.Value).Select(why => $"cannot say: {why.Key}").FirstOrDefault() ?? "nothing to compare";
+        if (pairs.Any(pair => pair.P is not null)) return line is null ? $"cannot say: no two of {Compared(comparison)} differ by more than chance makes" : $"cannot say: {line} differs from none of the {pairs.Count} others by more than chance makes";
+        return pairs.CountBy(Reason).OrderByDescending(why => why.Value).Select(why => $"cannot say: {why.Key}").FirstOrDefault() ?? "nothing to compare";
     }
 
     /// <summary>What stands above a picture of lines one below the other, so that nobody reads a ranking into it.</summary>
@@ -76,8 +78,23 @@ public static class LineWords
             : $"Only the {(differ == 1 ? "pair" : $"{differ} pairs")} named above can be said to differ: of the others, which stands above which means nothing.";
     }
 
-    /// <summary>'6 mothers, 31 colonies'.</summary>
-    public static string Counts(LineRow row) => $"{Text.Count(row.Mothers, "mother", "mothers")}, {Text.Count(row.Colonies, "colony", "colonies")}";
+    /// <summary>'6 mothers, 31 colonies'; of a mother herself her colonies.</summary>
+    public static string Counts(LineRow row, ComparedBy by) => $"{(by == ComparedBy.Mother ? "" : $"{Text.Count(row.Mothers, "mother", "mothers")}, ")}{Text.Count(row.Colonies, "colony", "colonies")}";
+
+    /// <summary>'5 lines', or 'the 4 lines that can be compared' where others cannot.</summary>
+    private static string Compared(Comparison comparison) =>
+        comparison.Lines.Count(row => row.Blup is not null) is var fitted && fitted == comparison.Lines.Count ? $"{fitted} lines" : $"the {fitted} lines that can be compared";
+
+    /// <summary>What is said of each of several comparisons before any figure.</summary>
+    public static IReadOnlyList<string> FirstOfAll(IEnumerable<Comparison> comparisons) =>
+        comparisons.Where(comparison => comparison.Lines.Count > 1).Select(comparison => comparison.First.AsEnumerable()).ToList() is { Count: > 0 } all ? [.. all.Aggregate((one, other) => one.Intersect(other))] : [];
+
+    /// <summary>Why nothing can be said, to go on within a sentence.</summary>
+    private static string Reason(LinePairRow pair)
+    {
+        var why = pair.Why?.TrimEnd('.') ?? "";
+        return why.Length == 0 || why.StartsWith(pair.Line, StringComparison.Ordinal) || why.StartsWith(pair.Other, StringComparison.Ordinal) ? why : char.ToLowerInvariant(why[0]) + why[1..];
+    }
 
     private static LineRow Row(Comparison comparison, string line) => comparison.Lines.Single(row => row.Line == line);
 
