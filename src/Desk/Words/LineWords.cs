@@ -9,12 +9,12 @@ public static class LineWords
     /// <summary>A trait or a way to compare as addresses write it.</summary>
     public static string Word(Enum word) => System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(word.ToString());
 
-    /// <summary>What is compared: one and many.</summary>
+    /// <summary>What is compared: one and many. A maker is the colony that another was made of.</summary>
     public static (string One, string Many) Of(ComparedBy by) => by switch
     {
         ComparedBy.Line => ("line", "lines"),
         ComparedBy.Mother => ("mother", "mothers"),
-        _ => ("colony it was made of", "colonies they were made of"),
+        _ => ("maker", "makers"),
     };
 
     /// <summary>'Sloe has more honey than Brindle: 5.1 kg a season (2.0 to 8.2), 6 and 5 mothers, 31 and 24 colonies', with the one that has more of what is wanted first.</summary>
