@@ -106,11 +106,8 @@ public static class TraitWords
     };
 
     /// <summary>A number with so many places, with a minus that is one, and nothing never below nothing.</summary>
-    public static string Number(decimal number, int places)
-    {
-        var rounded = Math.Round(number, places, MidpointRounding.AwayFromZero);
-        return (rounded == 0 ? 0m : rounded).ToString($"F{places}", CultureInfo.InvariantCulture).Replace('-', '−');
-    }
+    public static string Number(decimal number, int places) =>
+        Math.Round(number, places, MidpointRounding.AwayFromZero).ToString($"F{places}", CultureInfo.InvariantCulture).Replace('-', '−');
 
     private static string Plain(Trait trait, decimal difference) => trait switch
     {
