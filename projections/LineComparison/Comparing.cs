@@ -140,7 +140,10 @@ public static class Comparing
     {
         var counts = lines.ToDictionary(line => line.Key, line => new LostOf((int)line.Value.Sum(record => record.Value), line.Value.Count));
         var fit = BetaBinomial.Fit([.. counts.Values]);
-        return counts.ToDictionary(line => line.Key, line => ((double, double, double)?)fit.Shrunk(line.Value));
+        // Where the lines differ no more than by chance all have the share of all, and its interval is that of the whole: not one of no width.
+        var all = new LostOf(counts.Values.Sum(line => line.Lost), counts.Values.Sum(line => line.AtRisk));
+        var (lower, upper) = Proportion.Wilson(all.Lost, all.AtRisk);
+        return counts.ToDictionary(line => line.Key, line => ((double, double, double)?)(fit.Spread > 0 ? fit.Shrunk(line.Value) : (fit.Mean, lower, upper)));
     }
 
     private static int Mothers(IEnumerable<LineRecord> records) => records.Select(record => record.Mother).OfType<string>().Distinct().Count();
