@@ -1,4 +1,3 @@
-using ColonyLineage.Desk;
 using ColonyLineage.Entries;
 using ColonyLineage.Projections;
 using ColonyLineage.Projections.Lineage;
@@ -47,10 +46,9 @@ internal static class Genetics
         var rows = await bench.Books.KeptRowsAsync(Questions.Traits, default);
         Runner.Say($"  {rows.Count} colonies in seasons");
         var measured = new Projections.LineComparison.Measured(rows, await bench.Books.KeptRowsAsync(Questions.Losses, default), await bench.Books.KeptRowsAsync(Questions.Reigns, default), new Projections.Cards.OutfitCard(), bench.Today);
-        var compared = new Compared(measured);
         Runner.Report(
             "lines compared by all traits / reading the cards of all colonies",
-            await Pairs.RunAsync(bench.Pairs, _ => { foreach (var trait in Enum.GetValues<Trait>()) GC.KeepAlive(compared.By(trait)); return Task.CompletedTask; }, _ => CardsAsync(bench)), 100);
+            await Pairs.RunAsync(bench.Pairs, _ => { foreach (var trait in Enum.GetValues<Trait>()) GC.KeepAlive(Comparing.Of(Records.Of(measured, trait, ComparedBy.Line), trait, ComparedBy.Line)); return Task.CompletedTask; }, _ => CardsAsync(bench)), 100);
     }
 
     private static async Task CardsAsync(Against bench)

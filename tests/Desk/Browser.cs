@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using ColonyLineage.Desk.Tests;
 using ColonyLineage.Support;
 using Microsoft.Playwright;
@@ -13,7 +14,7 @@ public sealed class Browser : IAsyncLifetime
     private IPlaywright? _playwright;
     private IBrowser? _browser;
     private DeskHost? _host;
-    private OpenedPage? _shared;
+    private readonly ConcurrentDictionary<Type, OpenedPage> _shared = new();
 
     /// <summary>Where the desk answers.</summary>
     public string Root => _host!.Root;
@@ -37,13 +38,15 @@ public sealed class Browser : IAsyncLifetime
         if (_host is not null) await _host.DisposeAsync();
     }
 
-    /// <summary>One page for tests that only look, one after the other: opening a page takes several times as long as looking at it. Wide and light each time.</summary>
-    public async Task<IPage> SharedAsync()
+    /// <summary>
+    /// One page for the tests of a class that only look, one after the other (classes go side by side): opening a page takes several times as long as looking at it. Wide and light each time.
+    /// </summary>
+    public async Task<IPage> SharedAsync<TTests>()
     {
-        _shared ??= await OpenAsync();
-        await _shared.Page.SetViewportSizeAsync(1280, 900);
-        await _shared.Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = ColorScheme.Light });
-        return _shared.Page;
+        if (!_shared.TryGetValue(typeof(TTests), out var opened)) _shared[typeof(TTests)] = opened = await OpenAsync();
+        await opened.Page.SetViewportSizeAsync(1280, 900);
+        await opened.Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = ColorScheme.Light });
+        return opened.Page;
     }
 
     /// <summary>An empty page of a given width, light or dark. Skips the test where there is no Chromium.</summary>

@@ -144,7 +144,7 @@ public sealed class LineComparisonPageTests(Browser browser) : IAsyncLifetime
     [InlineData("?trait=hunny")]
     public async Task It_is_fit_for_all_eyes_and_widths(string query)
     {
-        var page = await browser.SharedAsync();
+        var page = await browser.SharedAsync<LineComparisonPageTests>();
         await page.GotoAsync($"{_host.Root}/line-comparison{query}");
         var faults = await Looking.FaultsAsync(page);
         Assert.True(faults.Count == 0, string.Join('\n', faults));

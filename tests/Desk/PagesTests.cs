@@ -27,7 +27,7 @@ public sealed class PagesTests(Browser browser)
     [Theory, MemberData(nameof(Pages))]
     public async Task A_page_is_whole_and_fit_for_all_eyes_and_widths(string name, string path)
     {
-        var page = await browser.SharedAsync();
+        var page = await browser.SharedAsync<PagesTests>();
         var said = new List<string>();
         void Console(object? _, IConsoleMessage message) => said.Add(message.Text);
         void Fault(object? _, string error) => said.Add(error);

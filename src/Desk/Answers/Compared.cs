@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+using System.Runtime.CompilerServices;
 using ColonyLineage.Projections;
 using ColonyLineage.Projections.LineComparison;
 using ColonyLineage.Projections.Relationship;
@@ -8,6 +10,9 @@ namespace ColonyLineage.Desk;
 /// <param name="Pedigree">For predictions by mothers that are related as the books have it; null where nobody asked for that.</param>
 public sealed record Compared(Measured Measured, BooksPedigree? Pedigree = null)
 {
+    // All traits of a large outfit take seconds to compare, and only a new entry about one of them changes the lists of rows: what was worked out is kept as long as they are.
+    private static readonly ConditionalWeakTable<IReadOnlyList<TraitRow>, Worked> Known = [];
+
     /// <summary>Reads them by the clocks asked for.</summary>
     public static async Task<Compared> OfAsync(IRows rows, Ask ask, CancellationToken cancel, bool pedigree = false)
     {
@@ -21,11 +26,27 @@ public sealed record Compared(Measured Measured, BooksPedigree? Pedigree = null)
     }
 
     /// <summary>Lines compared by a trait.</summary>
-    public Comparison By(Trait trait, ComparedBy by = ComparedBy.Line, int? season = null) => Comparing.Of(Records.Of(Measured, trait, by, season), trait, by, Pedigree);
+    public Comparison By(Trait trait, ComparedBy by = ComparedBy.Line, int? season = null)
+    {
+        if (Pedigree is not null) return Work(trait, by, season);
+        var worked = Known.GetValue(Measured.Traits, _ => new Worked(Measured));
+        if (!worked.IsOf(Measured)) Known.AddOrUpdate(Measured.Traits, worked = new Worked(Measured));
+        return worked.Comparisons.GetOrAdd((trait, by, season), _ => Work(trait, by, season));
+    }
+
+    private Comparison Work(Trait trait, ComparedBy by, int? season) => Comparing.Of(Records.Of(Measured, trait, by, season), trait, by, Pedigree);
 
     /// <summary>A row over many colonies names <see cref="Lived.MostEntries"/> entries at most where it is handed out as data; the records have them all.</summary>
     public static LineRow Short(LineRow row) => row with { Entries = [.. row.Entries.Take(Lived.MostEntries)] };
 
     /// <inheritdoc cref="Short(LineRow)"/>
     public static LinePairRow Short(LinePairRow row) => row with { Entries = [.. row.Entries.Take(Lived.MostEntries)] };
+
+    private sealed record Worked(Measured Of)
+    {
+        public ConcurrentDictionary<(Trait, ComparedBy, int?), Comparison> Comparisons { get; } = new();
+
+        public bool IsOf(Measured other) => ReferenceEquals(Of.Lives, other.Lives) && ReferenceEquals(Of.Reigns, other.Reigns) && Of.Today == other.Today
+            && (Of.Outfit.SeasonStartMonth, Of.Outfit.WinterFrom, Of.Outfit.WinterTo) == (other.Outfit.SeasonStartMonth, other.Outfit.WinterFrom, other.Outfit.WinterTo);
+    }
 }
