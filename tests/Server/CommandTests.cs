@@ -6,24 +6,8 @@ using ColonyLineage.Support;
 namespace ColonyLineage.Server.Tests;
 
 /// <summary>The command line, run as its users do but in this process: what it prints and how it ends.</summary>
-public sealed class CommandTests(PostgresFixture postgres) : IAsyncLifetime
+public sealed class CommandTests(PostgresFixture postgres) : TerminalTests(postgres)
 {
-    private readonly string _folder = Directory.CreateTempSubdirectory("lineage-tests-").FullName;
-    private TestDatabase? _database;
-
-    public async ValueTask InitializeAsync()
-    {
-        _database = await postgres.NewDatabaseAsync();
-        Environment.SetEnvironmentVariable("COLONY_LINEAGE_DATABASE", _database.ConnectionString);
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        Environment.SetEnvironmentVariable("COLONY_LINEAGE_DATABASE", null);
-        Directory.Delete(_folder, recursive: true);
-        if (_database is not null) await _database.DisposeAsync();
-    }
-
     [Fact]
     public async Task Recorded_asked_voided_exported_and_restored()
     {
@@ -45,7 +29,7 @@ public sealed class CommandTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(0, (await Run("rebuild")).Code);
         Assert.Equal(0, (await Run("status", "--check")).Code);
 
-        var export = Path.Combine(_folder, "books.jsonl");
+        var export = Path.Combine(Folder, "books.jsonl");
         Assert.Equal(0, (await Run("export", export)).Code);
         var lines = await File.ReadAllLinesAsync(export, TestContext.Current.CancellationToken);
         Assert.Equal(6, lines.Length);
@@ -73,12 +57,12 @@ public sealed class CommandTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task A_sheet_with_a_bad_cell()
     {
-        var map = Path.Combine(_folder, "map.json");
+        var map = Path.Combine(Folder, "map.json");
         await File.WriteAllTextAsync(map, """
             { "name": "cli", "key": "{colony}", "dates": ["yyyy-MM-dd"], "create": ["colonies"],
               "entries": [ { "kind": "washed", "on": "{day}", "colony": "{colony}", "mites": "{mites}", "bees": "{bees}" } ] }
             """, TestContext.Current.CancellationToken);
-        var sheet = Path.Combine(_folder, "sheet.csv");
+        var sheet = Path.Combine(Folder, "sheet.csv");
         await File.WriteAllTextAsync(sheet, "colony,day,mites,bees\r\n1,2026-08-01,3,300\r\n2,2026-08-01,-4,300\r\n", TestContext.Current.CancellationToken);
         var (code, output, error) = await Run("import", sheet, "--map", map, "--dry-run");
         Assert.Equal(3, code);
@@ -86,7 +70,7 @@ public sealed class CommandTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Contains("1  washed", output);
         Assert.Equal(3, (await Run("import", sheet, "--map", map)).Code);
         Assert.Empty(JsonNode.Parse((await Run("ask", "mite-watch", "--format", "json")).Output)!["rows"]!.AsArray());
-        var bad = Path.Combine(_folder, "bad.csv");
+        var bad = Path.Combine(Folder, "bad.csv");
         (code, output, _) = await Run("import", sheet, "--map", map, "--skip-bad", bad);
         Assert.Equal(0, code);
         Assert.Contains("2 entries recorded from 1 rows", output);
@@ -163,7 +147,7 @@ public sealed class CommandTests(PostgresFixture postgres) : IAsyncLifetime
 
     private string Write(string name, JsonNode json)
     {
-        var file = Path.Combine(_folder, name);
+        var file = Path.Combine(Folder, name);
         File.WriteAllText(file, json.ToJsonString());
         return file;
     }

@@ -5,29 +5,13 @@ using ColonyLineage.Support;
 namespace ColonyLineage.Server.Tests;
 
 /// <summary>Losses and forecasts on the terminal.</summary>
-public sealed class LossViewsCommandTests(PostgresFixture postgres) : IAsyncLifetime
+public sealed class LossViewsCommandTests(PostgresFixture postgres) : TerminalTests(postgres)
 {
-    private readonly string _folder = Directory.CreateTempSubdirectory("lineage-tests-").FullName;
-    private TestDatabase? _database;
-
-    public async ValueTask InitializeAsync()
-    {
-        _database = await postgres.NewDatabaseAsync();
-        Environment.SetEnvironmentVariable("COLONY_LINEAGE_DATABASE", _database.ConnectionString);
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        Environment.SetEnvironmentVariable("COLONY_LINEAGE_DATABASE", null);
-        Directory.Delete(_folder, recursive: true);
-        if (_database is not null) await _database.DisposeAsync();
-    }
-
     [Fact]
     public async Task Each_is_a_table_of_100_columns_and_what_is_assumed_stands_below_it()
     {
         var told = new Told();
-        var file = Path.Combine(_folder, "entries.json");
+        var file = Path.Combine(Folder, "entries.json");
         await File.WriteAllTextAsync(
             file,
             RunningServer.Tagged(

@@ -6,25 +6,9 @@ using ColonyLineage.Support;
 namespace ColonyLineage.Server.Tests;
 
 /// <summary>A pedigree into the books, asked about, and out again: Golden/pedigree (see its SOURCE.md) by the command line.</summary>
-public sealed class PedigreeCommandTests(PostgresFixture postgres) : IAsyncLifetime
+public sealed class PedigreeCommandTests(PostgresFixture postgres) : TerminalTests(postgres)
 {
     private static readonly string Golden = Path.Combine(Repository.Root, "tests/Core/Projections/Sums/Golden/pedigree");
-    private readonly string _folder = Directory.CreateTempSubdirectory("lineage-tests-").FullName;
-    private TestDatabase? _database;
-
-    public async ValueTask InitializeAsync()
-    {
-        _database = await postgres.NewDatabaseAsync();
-        Environment.SetEnvironmentVariable("COLONY_LINEAGE_DATABASE", _database.ConnectionString);
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        Environment.SetEnvironmentVariable("COLONY_LINEAGE_DATABASE", null);
-        Directory.Delete(_folder, recursive: true);
-        if (_database is not null) await _database.DisposeAsync();
-    }
-
     [Fact]
     public async Task In_asked_and_out_again()
     {
@@ -40,7 +24,7 @@ public sealed class PedigreeCommandTests(PostgresFixture postgres) : IAsyncLifet
         Assert.Equal(0m, (await Rows("planned-mating", "--queen", "Q1")).Single()!["brood_inbreeding"]!.GetValue<decimal>());
 
         // What is written out gives the same coancestry as what was read in, whatever the order of its rows.
-        var (outQueens, outMatings) = (Path.Combine(_folder, "queens.csv"), Path.Combine(_folder, "matings.csv"));
+        var (outQueens, outMatings) = (Path.Combine(Folder, "queens.csv"), Path.Combine(Folder, "matings.csv"));
         Assert.StartsWith("10 queens and 4 matings written.", await Done("export-pedigree", outQueens, outMatings));
         var (before, after) = (JsonNode.Parse(await Done("relate", queens, "--matings", matings, "--format", "json"))!, JsonNode.Parse(await Done("relate", outQueens, "--matings", outMatings, "--format", "json"))!);
         var names = before["names"]!.AsArray().Select(name => name!.GetValue<string>()).ToList();
@@ -71,7 +55,7 @@ public sealed class PedigreeCommandTests(PostgresFixture postgres) : IAsyncLifet
     [Fact]
     public async Task A_ring_is_refused_and_nothing_is_recorded()
     {
-        var sheet = Path.Combine(_folder, "ring.csv");
+        var sheet = Path.Combine(Folder, "ring.csv");
         await File.WriteAllTextAsync(sheet, "id,mother,birth\na,b,2024\nb,a,2023\n", TestContext.Current.CancellationToken);
         var (code, _, error) = await Run("import-pedigree", sheet);
         Assert.Equal(3, code);
