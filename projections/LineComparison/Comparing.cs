@@ -108,9 +108,9 @@ public static class Comparing
         var p = contrast is null || model is null ? null : model.Chance(contrast);
         var few = new[] { one, other }.Where(line => Mothers(lines[line]) < LeastMothers).ToList();
         var why = !joined.Are(one, other) ? "they share no yard and season, nor are they held together by lines that do"
-            : contrast is null ? model?.Problem ?? "they cannot be told from yard, season, age or treatment"
             : by == ComparedBy.Mother ? "daughters of one mother each: differences between mothers are not claimed, lines are"
             : by == ComparedBy.Maker ? "each is one colony: its splits share its mites, its yard and one mother, and are no replicates"
+            : contrast is null ? model?.Problem ?? "they cannot be told from yard, season, age or treatment"
             : few.Count > 0 ? $"{string.Join(" and ", few)} {(few.Count == 1 ? "has" : "have each")} fewer than two mothers"
             : p is null ? "no degrees of freedom are left for the mothers"
             : p > .05m ? "as much is made by chance among as many lines"
