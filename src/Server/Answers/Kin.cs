@@ -46,21 +46,8 @@ internal sealed class Kin(OutfitLedger ledger, ReadCache cache)
     {
         var tree = await TreeAsync(asked.Ask, cancel);
         var down = asked.DescendantsOf is not null;
-        return Walk(tree, tree.Named(asked.DescendantsOf ?? asked.AncestorsOf!, down ? "descendants-of" : "ancestors-of", null), down).Where(found => Wanted(asked, found));
-    }
-
-    private static IEnumerable<Found> Walk(Tree tree, IReadOnlyList<Guid> starts, bool down)
-    {
-        var seen = starts.ToHashSet();
-        var queue = new Queue<(Guid Id, int Steps)>(starts.Select(start => (start, 0)));
-        while (queue.TryDequeue(out var here))
-            foreach (var link in down ? tree.Graph.From(here.Id) : tree.Graph.To(here.Id))
-            {
-                var there = down ? link.ToId : link.FromId;
-                if (!seen.Add(there)) continue;
-                queue.Enqueue((there, here.Steps + 1));
-                yield return new Found(link, down, here.Steps + 1, tree.Who(there));
-            }
+        var starts = tree.Named(asked.DescendantsOf ?? asked.AncestorsOf!, down ? "descendants-of" : "ancestors-of", null);
+        return tree.Graph.Walk(starts, down).Select(step => new Found(step.Link, down, step.Steps, tree.Who(down ? step.Link.ToId : step.Link.FromId))).Where(found => Wanted(asked, found));
     }
 
     /// <summary>Every colony that shared frames, a yard or a parent with one since a day.</summary>
@@ -95,7 +82,6 @@ internal sealed class Kin(OutfitLedger ledger, ReadCache cache)
     private sealed class Tree(IReadOnlyList<LinkRow> links, IReadOnlyList<RegisterRow> register)
     {
         private readonly Dictionary<Guid, RegisterRow> _byId = register.Where(row => row.Kind != SubjectKind.Yard).ToDictionary(row => row.Id);
-        private readonly ILookup<string, RegisterRow> _byName = register.Where(row => row.Kind != SubjectKind.Yard).ToLookup(row => row.Name, StringComparer.OrdinalIgnoreCase);
 
         public IReadOnlyList<LinkRow> Links { get; } = links;
 
@@ -106,7 +92,7 @@ internal sealed class Kin(OutfitLedger ledger, ReadCache cache)
         {
             Guid[] found = Guid.TryParse(name, out var id)
                 ? _byId.TryGetValue(id, out var one) && (kind is null || one.Kind == kind) ? [id] : []
-                : [.. _byName[name].Where(row => kind is null || row.Kind == kind).Select(row => row.Id)];
+                : [.. register.Where(row => row.Kind != SubjectKind.Yard && Same(name, row.Name) && (kind is null || row.Kind == kind)).Select(row => row.Id)];
             if (found.Length > 0) return found;
             throw Answering.Refuse(Refusals.NotFound, field, $"The books know no {(kind is null ? "queen or colony" : "colony")} '{name}'. Look the name up with the question register.");
         }
