@@ -94,6 +94,9 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal, int ca
     /// <summary>θ of two bees of the brood of a mating: workers of one colony, or queens raised from it.</summary>
     public double BetweenBrood(int mating) => _families[mating].Sisters;
 
+    /// <summary>Of θ of two of a brood what came neither by their mother nor by the mean of the drone producers: drones of one queen, drones that are the same.</summary>
+    public double SharedBeyondParents(int mating) => _families[mating].Spread;
+
     /// <summary>θ of a queen with herself.</summary>
     public double Self(int queen) => (1 + Inbreeding(queen)) / 2;
 

@@ -22,7 +22,7 @@ public sealed record Difference(string A, string B, double Value, double Standar
 }
 
 /// <summary>A mixed model at its estimates.</summary>
-public sealed class MixedFit
+public sealed class MixedFit : IFitted
 {
     private readonly MixedModel _model;
     private readonly ModelState _state;
@@ -62,6 +62,9 @@ public sealed class MixedFit
 
     /// <summary>The variance of an effect.</summary>
     public double Variance(int effect) => _ratios[effect] * Error;
+
+    /// <inheritdoc/>
+    public Contrast? Combine(IReadOnlyList<double> weights) => Contrast.KenwardRoger(this, weights);
 
     /// <summary>The variances, the error's last.</summary>
     public IReadOnlyList<Component> Components()

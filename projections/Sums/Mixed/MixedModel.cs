@@ -12,7 +12,7 @@ namespace ColonyLineage.Projections.Sums.Mixed;
 /// H = I + D W D, D² = λ: so a variance of zero is a value like others, and the time depends on the number of levels, not of records. Levels that
 /// are related are turned into unrelated ones first, u = L v with L L' their kinship.
 /// </remarks>
-public sealed class MixedModel
+public sealed class MixedModel : ILikelihood
 {
     /// <summary>Beyond these the cross products no longer fit a desk's machine.</summary>
     public const int MostLevels = 5_000;
@@ -34,6 +34,7 @@ public sealed class MixedModel
     public MixedModel(IReadOnlyList<double> y, FixedPart part, IReadOnlyList<RandomEffect> effects)
     {
         if (effects.Sum(effect => effect.Levels.Count) > MostLevels) throw new ArgumentException($"At most {MostLevels} levels of random effects.", nameof(effects));
+        if (effects.Any(effect => effect.Precision is not null)) throw new ArgumentException("Relations are given by the kinship here.", nameof(effects));
         (_part, _effects) = (part, effects);
         _swept = new Swept(y, part, effects);
         var kept = _swept.Kept.Count;
@@ -88,12 +89,14 @@ public sealed class MixedModel
     }
 
     /// <summary>-2 × the restricted log-likelihood, the error's variance taken out, without constants.</summary>
-    internal double Criterion(IReadOnlyList<double> ratios)
+    double ILikelihood.Criterion(IReadOnlyList<double> ratios)
     {
         var (root, scaled) = Root(ratios);
         var residual = _yy - (scaled * root.Solve(scaled));
         return residual <= 0 ? double.NegativeInfinity : (Freedom * Math.Log(residual)) + root.DeterminantLn;
     }
+
+    ISlopes ILikelihood.At(IReadOnlyList<double> ratios) => State(ratios);
 
     internal ModelState State(IReadOnlyList<double> ratios)
     {

@@ -3,7 +3,7 @@ using MathNet.Numerics.LinearAlgebra;
 namespace ColonyLineage.Projections.Sums.Mixed;
 
 /// <summary>A model at given ratios of variances: B = Z'PZ, t = Z'Py, both in units of the error's variance.</summary>
-internal sealed record ModelState(MixedModel Model, Matrix<double> B, Vector<double> T, double Residual, double LogDeterminants)
+internal sealed record ModelState(MixedModel Model, Matrix<double> B, Vector<double> T, double Residual, double LogDeterminants) : ISlopes
 {
     private readonly int[] _starts = [.. Enumerable.Range(0, Model.Effects.Count + 1).Select(Model.LevelsBefore)];
 
@@ -35,12 +35,17 @@ internal sealed record ModelState(MixedModel Model, Matrix<double> B, Vector<dou
     /// <summary>The slope of -2 log-likelihood along each ratio.</summary>
     public Vector<double> Slope() => Vector<double>.Build.Dense(Effects, k => Trace(k) - (Model.Freedom * Square(k) / Residual));
 
-    /// <summary>Its curvature.</summary>
-    public Matrix<double> Curvature() => Matrix<double>.Build.Dense(Effects, Effects, (k, j) =>
+    /// <summary>The exact one; where that curves downwards, the expected one, which never does.</summary>
+    public IEnumerable<Matrix<double>> Curvatures()
+    {
+        yield return Curvature();
+        yield return ExpectedCurvature();
+    }
+
+    private Matrix<double> Curvature() => Matrix<double>.Build.Dense(Effects, Effects, (k, j) =>
         (Model.Freedom * ((2 * (Part(k) * (Block(k, j) * Part(j))) / Residual) - (Square(k) * Square(j) / (Residual * Residual)))) - Squares(k, j));
 
-    /// <summary>The curvature that is expected: never downwards.</summary>
-    public Matrix<double> ExpectedCurvature() => Matrix<double>.Build.Dense(Effects, Effects, (k, j) => Squares(k, j) - (Trace(k) * Trace(j) / Model.Freedom));
+    private Matrix<double> ExpectedCurvature() => Matrix<double>.Build.Dense(Effects, Effects, (k, j) => Squares(k, j) - (Trace(k) * Trace(j) / Model.Freedom));
 
     /// <summary>
     /// The expected information of the variances, the effects' and the error's last, in units of the error's variance squared: ½ tr(P V_i P V_j).

@@ -8,6 +8,9 @@ namespace ColonyLineage.Projections.Sums.Mixed;
 /// <param name="Kinship">How the levels are related, the relationship matrix A for queens; null where they are not.</param>
 public sealed record RandomEffect(string Name, IReadOnlyList<string> Levels, IReadOnlyList<int> LevelOf, Matrix<double>? Kinship = null)
 {
+    /// <summary>The same by its inverse, for the sparse model: see <see cref="SparseModel"/>.</summary>
+    public Precision? Precision { get; init; }
+
     /// <summary>The effect of a column of names, its levels in the order of their names; null stands for none.</summary>
     public static RandomEffect Of(string name, IReadOnlyList<string?> column)
     {

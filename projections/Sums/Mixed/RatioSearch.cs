@@ -2,7 +2,7 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace ColonyLineage.Projections.Sums.Mixed;
 
-/// <summary>Finds the ratios of variances, none below zero, by Newton's steps with the exact curvature; where that curves downwards, with the expected one.</summary>
+/// <summary>Finds the ratios of variances, none below zero, by Newton's steps with the best curvature that the model has; where that curves downwards, with the next.</summary>
 internal static class RatioSearch
 {
     private const int MostSteps = 200;
@@ -10,7 +10,7 @@ internal static class RatioSearch
     /// <summary>A ratio this large has no error left to be compared with.</summary>
     private const double Largest = 1e10;
 
-    public static (double[] Ratios, bool Converged) From(MixedModel model, double[] start)
+    public static (double[] Ratios, bool Converged) From(ILikelihood model, double[] start)
     {
         var (at, value) = (start, model.Criterion(start));
         // The likelihood can have two tops, one of them at zero: begin at the better of a few places.
@@ -18,7 +18,7 @@ internal static class RatioSearch
             if (model.Criterion([.. start.Select(_ => other)]) is var there && there < value) (at, value) = ([.. start.Select(_ => other)], there);
         for (var step = 0; step < MostSteps; step++)
         {
-            var state = model.State(at);
+            var state = model.At(at);
             // Nothing is left to explain.
             if (state.Residual <= 0) return (at, double.IsNegativeInfinity(value) && model.Criterion([.. at.Select(_ => 0.0)]) == value);
             var slope = state.Slope();
@@ -37,10 +37,10 @@ internal static class RatioSearch
         return (at, false);
     }
 
-    private static Vector<double> Step(ModelState state, Vector<double> slope, int[] free)
+    private static Vector<double> Step(ISlopes state, Vector<double> slope, int[] free)
     {
         var downhill = Vector<double>.Build.Dense(free.Length, i => -slope[free[i]]);
-        foreach (var curvature in new[] { state.Curvature(), state.ExpectedCurvature() })
+        foreach (var curvature in state.Curvatures())
         {
             var part = Matrix<double>.Build.Dense(free.Length, free.Length, (r, c) => curvature[free[r], free[c]]);
             if (part.Evd(Symmetricity.Symmetric).EigenValues.Select(value => value.Real).Min() is not > 0) continue;
@@ -56,7 +56,7 @@ internal static class RatioSearch
     }
 
     /// <summary>The longest of halved steps that leads lower, cut at zero.</summary>
-    private static (double[] At, double Value)? Along(MixedModel model, double[] at, Vector<double> move, Vector<double> slope, double value)
+    private static (double[] At, double Value)? Along(ILikelihood model, double[] at, Vector<double> move, Vector<double> slope, double value)
     {
         for (var (length, tries) = (1.0, 0); tries < 50; length /= 2, tries++)
         {

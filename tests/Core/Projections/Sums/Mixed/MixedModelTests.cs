@@ -190,7 +190,7 @@ public class MixedModelTests
         }
     }
 
-    private static void FixedTerms(MixedFit fit, string file)
+    internal static void FixedTerms(IFitted fit, string file)
     {
         var table = new Table(file);
         var terms = fit.Fixed();
@@ -202,7 +202,7 @@ public class MixedModelTests
         }
     }
 
-    private static void Predictions(MixedFit fit, string file)
+    internal static void Predictions(IFitted fit, string file)
     {
         var table = new Table(file);
         var here = Enumerable.Range(0, fit.Components().Count - 1).SelectMany(fit.Predictions).ToList();
@@ -216,5 +216,5 @@ public class MixedModelTests
         }
     }
 
-    private static void Relative(double expected, double here) => Near(expected, here, Within * Math.Max(Math.Abs(expected), 1e-3), Source);
+    internal static void Relative(double expected, double here) => Near(expected, here, Within * Math.Max(Math.Abs(expected), 1e-3), Source);
 }

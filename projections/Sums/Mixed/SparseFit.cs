@@ -1,0 +1,89 @@
+using MathNet.Numerics.LinearAlgebra;
+
+namespace ColonyLineage.Projections.Sums.Mixed;
+
+/// <summary>A sparse mixed model at its estimates.</summary>
+public sealed class SparseFit : IFitted
+{
+    private readonly SparseModel _model;
+    private readonly SparseState _state;
+    private readonly IReadOnlyList<double> _ratios;
+
+    internal SparseFit(SparseModel model, SparseState state, IReadOnlyList<double> ratios, double error, bool converged) =>
+        (_model, _state, _ratios, Error, Converged) = (model, state, ratios, error, converged);
+
+    /// <inheritdoc/>
+    public double Error { get; }
+
+    /// <inheritdoc/>
+    public bool Converged { get; }
+
+    /// <inheritdoc/>
+    public IReadOnlyList<string> Columns => _model.Part.Columns;
+
+    /// <inheritdoc/>
+    public IReadOnlyList<string> Confounded => [.. _model.Part.Columns.Where((_, column) => !_model.Kept.Contains(column))];
+
+    /// <inheritdoc/>
+    public double RemlCriterion => (_model.Freedom * Math.Log(2 * Math.PI * Error)) + _state.LogDeterminants + (_state.Residual / Error);
+
+    /// <inheritdoc/>
+    public double Variance(int effect) => _ratios[effect] * Error;
+
+    /// <inheritdoc/>
+    public Contrast? Combine(IReadOnlyList<double> weights) => SparseContrast.Of(_model, _ratios, Error, weights);
+
+    /// <summary>The variances, the error's last, with standard errors by the average information.</summary>
+    public IReadOnlyList<Component> Components()
+    {
+        var names = _model.Effects.Select(effect => effect.Name).Append("residual").ToList();
+        var there = Enumerable.Range(0, names.Count).Where(k => k == names.Count - 1 || _ratios[k] > 0).ToList();
+        // Ratios at zero have no working column, and are not asked for one.
+        var information = there.Count == names.Count ? _state.Information() : Without(there);
+        var covariance = Math.Abs(information.Determinant()) > 0 ? information.Inverse() * (2 * Error * Error * Error) : null;
+        return [.. names.Select((name, k) => new Component(
+            name, k == names.Count - 1 ? Error : Variance(k), there.IndexOf(k) is >= 0 and var at && covariance is { } known && known[at, at] is > 0 and var square ? Math.Sqrt(square) : null))];
+    }
+
+    /// <inheritdoc/>
+    public IReadOnlyList<FixedTerm> Fixed()
+    {
+        var errors = Errors();
+        double Of(int unknown) => Math.Sqrt(Error * errors[unknown]);
+        return
+        [
+            .. _model.Part.Groups.Select((name, group) => new FixedTerm(name, _model.GroupMean(group) + _state.Solution[group], Of(group))),
+            .. _model.Kept.Select(column => new FixedTerm(_model.Part.Columns[column], _state.Solution[_model.Start(_model.Effects.Count) + column], Of(_model.Start(_model.Effects.Count) + column))),
+        ];
+    }
+
+    /// <inheritdoc/>
+    public IReadOnlyList<Predicted> Predictions(int effect)
+    {
+        var (of, start, variance, errors) = (_model.Effects[effect], _model.Start(effect), Variance(effect), Errors());
+        return
+        [
+            .. of.Levels.Select((level, i) =>
+            {
+                var pev = variance * errors[start + i];
+                return new Predicted(of.Name, level, _state.Level(effect, i), Math.Sqrt(pev), variance > 0 ? 1 - (pev / (variance * _model.Precisions[effect].Kinship[i])) : 0);
+            }),
+        ];
+    }
+
+    /// <summary>The diagonal of the equations' inverse.</summary>
+    private double[] Errors()
+    {
+        var errors = new double[_model.Unknowns];
+        foreach (var (entry, row, column, _) in _model.PrecisionEntries())
+            if (row == column) errors[row] = Math.Max(0, _state.Inverse[entry]);
+        return errors;
+    }
+
+    private Matrix<double> Without(List<int> there)
+    {
+        var effects = there.Where(k => k < _model.Effects.Count).ToList();
+        var smaller = new SparseModel(_model.Y, _model.Part, [.. effects.Select(k => _model.Effects[k])]);
+        return new SparseState(smaller, [.. effects.Select(k => _ratios[k])]).Information();
+    }
+}
