@@ -10,6 +10,9 @@ public sealed record LineRow : IRow
     /// <summary>The line, or the mother or the maker where these are compared.</summary>
     public required string Line { get; init; }
 
+    /// <summary>The queen, where queens are compared.</summary>
+    public QueenId? QueenId { get; init; }
+
     /// <summary>Mothers of its colonies' queens: its replicates.</summary>
     public required int Mothers { get; init; }
 

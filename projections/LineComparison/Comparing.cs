@@ -15,7 +15,7 @@ public static class Comparing
     /// <summary>With fewer the mothers' variance is a guess.</summary>
     private const int LeastMothers = 2;
 
-    /// <param name="pedigree">By mothers: lets their daughters be related as the pedigree has it (BLUP with A); null for mothers as if they were not related.</param>
+    /// <param name="pedigree">By queens or mothers: lets these, or the mothers' daughters, be related as the pedigree has it (BLUP with A); null for them as if they were not related.</param>
     public static Comparison Of(IReadOnlyList<LineRecord> records, Trait trait, ComparedBy by, BooksPedigree? pedigree = null)
     {
         var left = new List<string>();
@@ -25,16 +25,16 @@ public static class Comparing
         var lines = kept.GroupBy(record => record.Line).OrderBy(line => line.Key, StringComparer.Ordinal).ToDictionary(line => line.Key, line => line.ToList());
         var joined = new Joined(kept);
         var parts = joined.Parts();
-        List<string> first = [.. by == ComparedBy.Line ? Confounded(lines, parts) : Apart(lines, parts), .. left];
+        List<string> first = [.. by == ComparedBy.Line ? Confounded(lines, parts) : Apart(lines, parts, by == ComparedBy.Queen && pedigree is not null), .. left];
         // Predictions are drawn within a yard and season: they need no way from one part to another. Differences do.
         var main = by == ComparedBy.Line ? parts.FirstOrDefault() ?? [] : [.. lines.Keys];
         var model = main.Count < 2 ? null : LineModel.Of([.. main.SelectMany(line => lines[line])], trait, by, pedigree);
         if (model?.Problem is { } problem) first.Add(problem);
         var shares = Traits.IsShare(trait) && lines.Count > 1 ? Shares(lines) : [];
-        var rows = lines.Select(line => Row(line.Key, line.Value, trait, model, shares.GetValueOrDefault(line.Key), lines.Count)).ToList();
+        var rows = lines.Select(line => Row(line.Key, line.Value, trait, by, model, shares.GetValueOrDefault(line.Key), lines.Count)).ToList();
         var pairs = Pairs(lines, trait, by, joined, model);
         return new Comparison(
-            trait, by, [.. Wanted(rows, trait)], pairs, model?.Parts ?? [], first) { Yardstick = model?.Yardstick };
+            trait, by, [.. Wanted(rows, trait, by)], pairs, model?.Parts ?? [], first) { Yardstick = model?.Yardstick };
     }
 
     private static IEnumerable<string> Confounded(IReadOnlyDictionary<string, List<LineRecord>> lines, IReadOnlyList<IReadOnlyList<string>> parts)
@@ -49,13 +49,13 @@ public static class Comparing
             yield return $"{name} stands in {line[0].Yard} alone: what is said of it holds there.";
     }
 
-    private static IEnumerable<string> Apart(Dictionary<string, List<LineRecord>> lines, IReadOnlyList<IReadOnlyList<string>> parts)
+    private static IEnumerable<string> Apart(Dictionary<string, List<LineRecord>> lines, IReadOnlyList<IReadOnlyList<string>> parts, bool kin)
     {
         if (lines.Count < 2) yield return "There are fewer than two to compare.";
-        if (parts.Count > 1) yield return FormattableString.Invariant($"They fall into {parts.Count} parts that share no yard and season: each prediction is from the mean of its own yard and season, and says nothing across parts.");
+        if (parts.Count > 1) yield return FormattableString.Invariant($"They fall into {parts.Count} parts that share no yard and season: each prediction is from the mean of its own yard and season, and {(kin ? "across parts their kin alone ties them together" : "says nothing across parts")}.");
     }
 
-    private static LineRow Row(string name, IReadOnlyList<LineRecord> records, Trait trait, LineModel? model, (double Share, double Lower, double Upper)? share, int lines)
+    private static LineRow Row(string name, IReadOnlyList<LineRecord> records, Trait trait, ComparedBy by, LineModel? model, (double Share, double Lower, double Upper)? share, int lines)
     {
         var contrast = model?.FromMean(name);
         var half = contrast is null ? 0 : Quantile(contrast.Freedom) * contrast.StandardError;
@@ -64,6 +64,7 @@ public static class Comparing
         {
             Trait = trait,
             Line = name,
+            QueenId = by == ComparedBy.Queen ? records[0].QueenId : null,
             Mothers = Mothers(records),
             Colonies = records.Select(record => record.ColonyId).Distinct().Count(),
             Records = records.Count,
@@ -80,16 +81,18 @@ public static class Comparing
             Share = Rounded(share?.Share),
             ShareLower = Rounded(share?.Lower),
             ShareUpper = Rounded(share?.Upper),
-            Cautions = Cautions.Of(records, trait),
+            Cautions = Cautions.Of(records, trait, by),
             Entries = [.. records.SelectMany(record => record.Entries).Distinct()],
         };
     }
 
-    /// <summary>The wanted end first; lines without an adjusted figure last.</summary>
-    private static IEnumerable<LineRow> Wanted(IEnumerable<LineRow> rows, Trait trait) => rows
-        .OrderBy(row => row.Difference is null)
-        .ThenBy(row => Traits.MoreIsBetter(trait) ? -row.Difference : row.Difference)
-        .ThenBy(row => row.Line, StringComparer.Ordinal);
+    /// <summary>The wanted end first, of queens by their predictions; lines without an adjusted figure last.</summary>
+    private static IEnumerable<LineRow> Wanted(IEnumerable<LineRow> rows, Trait trait, ComparedBy by) => rows
+        .Select(row => (Row: row, Figure: by == ComparedBy.Queen ? row.Blup : row.Difference))
+        .OrderBy(one => one.Figure is null)
+        .ThenBy(one => Traits.MoreIsBetter(trait) ? -one.Figure : one.Figure)
+        .ThenBy(one => one.Row.Line, StringComparer.Ordinal)
+        .Select(one => one.Row);
 
     private static List<LinePairRow> Pairs(Dictionary<string, List<LineRecord>> lines, Trait trait, ComparedBy by, Joined joined, LineModel? model)
     {
@@ -109,6 +112,7 @@ public static class Comparing
         var few = new[] { one, other }.Where(line => Mothers(lines[line]) < LeastMothers).ToList();
         var why = !joined.Are(one, other) ? "they share no yard and season, nor are they held together by lines that do"
             : by == ComparedBy.Mother ? "daughters of one mother each: differences between mothers are not claimed, lines are"
+            : by == ComparedBy.Queen ? "each is one queen: of her own there is nothing to repeat"
             : by == ComparedBy.Maker ? "each is one colony: its splits share its mites, its yard and one mother, and are no replicates"
             : contrast is null ? model?.Problem ?? "they cannot be told from yard, season, age or treatment"
             : few.Count > 0 ? $"{string.Join(" and ", few)} {(few.Count == 1 ? "has" : "have each")} fewer than two mothers"

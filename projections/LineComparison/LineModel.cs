@@ -1,23 +1,26 @@
 using ColonyLineage.Projections.Relationship;
 using ColonyLineage.Projections.Sums;
 using ColonyLineage.Projections.Sums.Mixed;
-using MathNet.Numerics.LinearAlgebra;
 
 namespace ColonyLineage.Projections.LineComparison;
 
-/// <summary>The two fits of one trait: lines drawn from a population of lines, for predictions and variances; lines as they are, for what is claimed.</summary>
+/// <summary>The two fits of one trait: what is compared as drawn from a population, for predictions and variances; lines as they are, for what is claimed.</summary>
 internal sealed class LineModel
 {
     private const int FewInAPlace = 3;
 
+    /// <summary>Up to so many levels the whole matrices are worked with: there the expected information of the variances counts, beyond them the average one says the same.</summary>
+    private const int Few = 300;
+
     private readonly IReadOnlyList<string> _lines;
-    private readonly MixedFit? _asTheyAre;
+    private readonly IFitted? _asTheyAre;
     private readonly double _mothersFreedom;
 
-    private LineModel(IReadOnlyList<string> lines, MixedFit? asDrawn, MixedFit? asTheyAre, double mothersFreedom, string? problem)
+    private LineModel(IReadOnlyList<string> lines, IFitted? asDrawn, IFitted? asTheyAre, double mothersFreedom, string? problem)
     {
         (_lines, _asTheyAre, _mothersFreedom, Problem) = (lines, asTheyAre, mothersFreedom, problem);
-        Predictions = asDrawn?.Predictions(0).ToDictionary(line => line.Level) ?? [];
+        // Of a pedigree those without records are levels as well: their ancestors. They stand behind those compared.
+        Predictions = asDrawn?.Predictions(0).Take(lines.Count).ToDictionary(line => line.Level) ?? [];
         Parts = [.. asDrawn?.Components().Select(part => new Part(part.Name, part.Variance, part.StandardError)) ?? []];
     }
 
@@ -42,16 +45,12 @@ internal sealed class LineModel
         var few = places.CountBy(place => place).ToList() is var sizes && 2 * sizes.Count(size => size.Value < FewInAPlace) > sizes.Count;
         var part = (few ? FixedPart.Mean(records.Count) : FixedPart.By(places)).With("queen's age", [.. records.Select(record => record.Age)]);
         if (Traits.DependsOnTreatment(trait)) part = part.With("treatments", [.. records.Select(record => record.Treatments)]);
-        var withLines = part.With("line", [.. records.Select(record => record.Line)]);
-        // The mother is named within her line: a mother whose daughters are of two lines is two.
-        var mother = RandomEffect.Of("mother", [.. records.Select(record => by == ComparedBy.Line ? $"{record.Line} {record.Mother}" : record.Line)]);
+        RandomEffect[] place = few ? [RandomEffect.Of("yard and season", places)] : [];
+        var compared = RandomEffect.Of(by.ToString().ToLowerInvariant(), [.. records.Select(record => record.Line)]);
         try
         {
-            var drawn = RandomEffect.Of(by.ToString().ToLowerInvariant(), [.. records.Select(record => record.Line)]);
-            if (by == ComparedBy.Mother && pedigree is not null) drawn = drawn with { Kinship = Kinship(drawn.Levels, records, pedigree) };
-            RandomEffect[] place = few ? [RandomEffect.Of("yard and season", places)] : [];
-            var asDrawn = new MixedModel(y, part, by == ComparedBy.Line ? [drawn, mother, .. place] : [drawn, .. place]).Reml();
-            var asTheyAre = by == ComparedBy.Line ? new MixedModel(y, withLines, [mother, .. place]).Reml() : null;
+            var asDrawn = Fit(y, part, [Related(compared, records, by, pedigree), .. Beside(records, compared, by, pedigree), .. place]);
+            var asTheyAre = by == ComparedBy.Line ? Fit(y, part.With("line", [.. records.Select(record => record.Line)]), [Mother(records), .. place]) : null;
             return asDrawn.Error > 0
                 ? new LineModel(lines, asDrawn, asTheyAre, mothersOf, asDrawn.Converged ? null : "The estimate of the variances did not settle: take the figures with care.")
                 : new LineModel(lines, null, null, 0, "All records within a yard and season are alike: there is nothing to compare by.");
@@ -60,16 +59,6 @@ internal sealed class LineModel
         {
             return new LineModel(lines, null, null, 0, "There are too few records for as many yards and seasons.");
         }
-    }
-
-    /// <summary>
-    /// How the daughters of mothers are related, 2θ: of one mother as two sisters are, the rest of a queen's own genes being part of the error. A mother that the pedigree does not know is related to nobody.
-    /// </summary>
-    private static Matrix<double> Kinship(IReadOnlyList<string> mothers, IReadOnlyList<LineRecord> records, BooksPedigree pedigree)
-    {
-        var ids = records.Where(record => record.MotherId is not null).DistinctBy(record => record.Line).ToDictionary(record => record.Line, record => record.MotherId!.Value.Value);
-        var matings = mothers.Select(mother => ids.TryGetValue(mother, out var id) && pedigree.NumberOf(id) is not null ? pedigree.MatingOf(id) : (int?)null).ToList();
-        return Matrix<double>.Build.Dense(mothers.Count, mothers.Count, (r, c) => matings[r] is { } one && matings[c] is { } other ? 2 * pedigree.Pedigree.BetweenBroods(one, other) : r == c ? .5 : 0);
     }
 
     /// <summary>A line's prediction.</summary>
@@ -90,8 +79,37 @@ internal sealed class LineModel
     {
         if (_asTheyAre is null) return null;
         var byLine = _lines.Zip(weights).ToDictionary(pair => $"line {pair.First}", pair => pair.Second);
-        var contrast = Contrast.KenwardRoger(_asTheyAre, [.. _asTheyAre.Columns.Select(column => byLine.GetValueOrDefault(column))]);
+        var contrast = _asTheyAre.Combine([.. _asTheyAre.Columns.Select(column => byLine.GetValueOrDefault(column))]);
         // Where the mothers' variance is estimated at nothing the colonies would become the replicates: the mothers stay them.
         return contrast is null || _asTheyAre.Variance(0) > 0 || _mothersFreedom < 1 ? contrast : contrast with { Freedom = Math.Min(contrast.Freedom, _mothersFreedom) };
+    }
+
+    private static IFitted Fit(IReadOnlyList<double> y, FixedPart part, IReadOnlyList<RandomEffect> effects) =>
+        effects.All(effect => effect.Precision is null) && effects.Sum(effect => effect.Levels.Count) <= Few ? new MixedModel(y, part, effects).Reml() : new SparseModel(y, part, effects).Reml();
+
+    /// <summary>The mother is named within her line: a mother whose daughters are of two lines is two.</summary>
+    private static RandomEffect Mother(IReadOnlyList<LineRecord> records) => RandomEffect.Of("mother", [.. records.Select(record => $"{record.Line} {record.Mother}")]);
+
+    /// <summary>What is drawn beside those compared: a line's mothers; of queens with several records what is a queen's own and was not handed down to her.</summary>
+    private static RandomEffect[] Beside(IReadOnlyList<LineRecord> records, RandomEffect compared, ComparedBy by, BooksPedigree? pedigree) => by switch
+    {
+        ComparedBy.Line => [Mother(records)],
+        ComparedBy.Queen when pedigree is not null && records.Count > compared.Levels.Count => [compared with { Name = "queen, not inherited" }],
+        _ => [],
+    };
+
+    /// <summary>
+    /// Queens as the pedigree relates them; of mothers their daughters, two of one mother as sisters are, the rest of a queen's own genes being part of the error. One that the
+    /// pedigree does not know is related to nobody.
+    /// </summary>
+    private static RandomEffect Related(RandomEffect compared, IReadOnlyList<LineRecord> records, ComparedBy by, BooksPedigree? pedigree)
+    {
+        if (pedigree is null || by is not (ComparedBy.Mother or ComparedBy.Queen)) return compared;
+        var ids = records.DistinctBy(record => record.Line).ToDictionary(record => record.Line, record => by == ComparedBy.Mother ? record.MotherId : record.QueenId);
+        var known = compared.Levels.Select(level => ids[level]?.Value is { } id && pedigree.NumberOf(id) is { } number ? (Id: id, Number: number) : ((Guid Id, int Number)?)null).ToList();
+        var (precision, further) = by == ComparedBy.Mother
+            ? PedigreePrecision.OfBroods(pedigree.Pedigree, [.. known.Select(one => one is { } mother ? pedigree.MatingOf(mother.Id) : (int?)null)])
+            : PedigreePrecision.Of(pedigree.Pedigree, [.. known.Select(one => one?.Number)]);
+        return compared with { Levels = [.. compared.Levels, .. further.Select((_, i) => FormattableString.Invariant($"ancestor {i}"))], Precision = precision };
     }
 }

@@ -13,6 +13,9 @@ public sealed record LineRecord(ColonyId ColonyId, string Line, string? Mother, 
 {
     /// <summary>The mother herself; null where unknown.</summary>
     public QueenId? MotherId { get; init; }
+
+    /// <summary>The queen herself; null where nobody has named her.</summary>
+    public QueenId? QueenId { get; init; }
 }
 
 /// <summary>What the records are lined up by.</summary>
@@ -23,6 +26,9 @@ public enum ComparedBy
 
     /// <summary>By the queen's mother. Her daughters are colonies, not replicates of a mother: nothing is claimed.</summary>
     Mother,
+
+    /// <summary>By the queen herself: what she hands down, as far as it can be told from her record and those of all her kin (BLUP with A). A queen is one: nothing is claimed.</summary>
+    Queen,
 
     /// <summary>By the colony that it was made of. A maker is one colony: nothing is claimed.</summary>
     Maker,

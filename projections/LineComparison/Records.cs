@@ -33,10 +33,10 @@ public static class Records
         if (row.Yard is not { } yard) return null;
         var mother = row.MotherId is { } id ? $"{row.Mother} ({Names.Short(id.Value)})" : null;
         // Two queens of one name are two: what is compared by is told apart by its id, and shown by its name where that is clear.
-        var of = by switch { ComparedBy.Line => row.Line ?? NoLine, ComparedBy.Mother => mother, _ => row.Maker };
+        var of = by switch { ComparedBy.Line => row.Line ?? NoLine, ComparedBy.Mother => mother, ComparedBy.Queen => row.QueenId is { } queen ? $"{row.Queen} ({Names.Short(queen.Value)})" : null, _ => row.Maker };
         return of is null ? null : new LineRecord(
             row.ColonyId, of, mother, yard, FormattableString.Invariant($"{yard} {row.Season}"), Age(row.QueenAge), row.Treatments ?? "none", value,
-            row.MotherIs == Certainty.Supposed, row.New, more.Count == 0 ? row.Entries : [.. row.Entries.Concat(more).Distinct()]) { MotherId = row.MotherId };
+            row.MotherIs == Certainty.Supposed, row.New, more.Count == 0 ? row.Entries : [.. row.Entries.Concat(more).Distinct()]) { MotherId = row.MotherId, QueenId = row.QueenId };
     }
 
     private static string Age(int? age) => age switch { null => "unknown", >= 3 => "3 or more", _ => FormattableString.Invariant($"{age}") };

@@ -91,7 +91,7 @@ public sealed class MixedModel : ILikelihood
     /// <summary>-2 × the restricted log-likelihood, the error's variance taken out, without constants.</summary>
     double ILikelihood.Criterion(IReadOnlyList<double> ratios)
     {
-        var (root, scaled) = Root(ratios);
+        if (RootOrNone(ratios) is not var (root, scaled)) return double.PositiveInfinity;
         var residual = _yy - (scaled * root.Solve(scaled));
         return residual <= 0 ? double.NegativeInfinity : (Freedom * Math.Log(residual)) + root.DeterminantLn;
     }
@@ -107,6 +107,19 @@ public sealed class MixedModel : ILikelihood
         var outer = Matrix<double>.Build.Dense(_w.RowCount, _w.ColumnCount, (r, c) => _w[r, c] * roots[c]);
         var solved = root.Solve(scaled);
         return new ModelState(this, _w - (outer * inner), _wy - (outer * solved), Math.Max(0, _yy - (scaled * solved)), root.DeterminantLn + _logOfXx);
+    }
+
+    /// <summary>None where the ratios are so large that a double holds nothing of the error beside them: two effects that are one and the same lead there.</summary>
+    private (MathNet.Numerics.LinearAlgebra.Factorization.Cholesky<double> Root, Vector<double> Scaled)? RootOrNone(IReadOnlyList<double> ratios)
+    {
+        try
+        {
+            return Root(ratios);
+        }
+        catch (ArgumentException)
+        {
+            return null;
+        }
     }
 
     private (MathNet.Numerics.LinearAlgebra.Factorization.Cholesky<double> Root, Vector<double> Scaled) Root(IReadOnlyList<double> ratios)

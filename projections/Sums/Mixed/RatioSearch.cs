@@ -10,6 +10,9 @@ internal static class RatioSearch
     /// <summary>A ratio this large has no error left to be compared with.</summary>
     private const double Largest = 1e10;
 
+    /// <summary>A curvature of less than this part of the largest is none.</summary>
+    private const double Flat = 1e-11;
+
     public static (double[] Ratios, bool Converged) From(ILikelihood model, double[] start)
     {
         var (at, value) = (start, model.Criterion(start));
@@ -24,7 +27,7 @@ internal static class RatioSearch
             var slope = state.Slope();
             var free = Enumerable.Range(0, at.Length).Where(k => at[k] > 0 || slope[k] < 0).ToArray();
             if (free.All(k => Math.Abs(slope[k]) * Math.Max(at[k], 1e-6) < 1e-11 * model.Freedom)) return (at, true);
-            var move = Step(state, slope, free);
+            var move = Step(state, slope, free, at);
             if (Along(model, at, move, slope, value) is not var (next, lower) || at.Max() > Largest)
             {
                 // No lower place can be told by what a double holds: this is it, unless it still slopes.
@@ -37,21 +40,29 @@ internal static class RatioSearch
         return (at, false);
     }
 
-    private static Vector<double> Step(ISlopes state, Vector<double> slope, int[] free)
+    private static Vector<double> Step(ISlopes state, Vector<double> slope, int[] free, double[] at)
     {
-        var downhill = Vector<double>.Build.Dense(free.Length, i => -slope[free[i]]);
+        // In units of the ratios themselves: beside a large one the bend along a small one would look flat.
+        double[] unit = [.. free.Select(k => Math.Max(at[k], 1e-3))];
+        var downhill = Vector<double>.Build.Dense(free.Length, i => -slope[free[i]] * unit[i]);
         foreach (var curvature in state.Curvatures())
         {
-            var part = Matrix<double>.Build.Dense(free.Length, free.Length, (r, c) => curvature[free[r], free[c]]);
-            if (part.Evd(Symmetricity.Symmetric).EigenValues.Select(value => value.Real).Min() is not > 0) continue;
-            var step = part.Solve(downhill);
+            var part = Matrix<double>.Build.Dense(free.Length, free.Length, (r, c) => curvature[free[r], free[c]] * unit[r] * unit[c]);
+            var eigen = part.Evd(Symmetricity.Symmetric);
+            var bends = eigen.EigenValues.Select(value => value.Real).ToArray();
+            var least = Flat * bends.Max();
+            // Where it is flat one way, as it is between two effects that are one and the same, no step is taken that way.
+            if (bends.Max() is not > 0 || bends.Min() < -least) continue;
+            var step = Vector<double>.Build.Dense(free.Length);
+            for (var i = 0; i < bends.Length; i++)
+                if (bends[i] > least) step += eigen.EigenVectors.Column(i) * (eigen.EigenVectors.Column(i) * downhill / bends[i]);
             var move = Vector<double>.Build.Dense(slope.Count);
-            for (var i = 0; i < free.Length; i++) move[free[i]] = step[i];
+            for (var i = 0; i < free.Length; i++) move[free[i]] = step[i] * unit[i];
             return move;
         }
 
         var plain = Vector<double>.Build.Dense(slope.Count);
-        for (var i = 0; i < free.Length; i++) plain[free[i]] = downhill[i];
+        for (var i = 0; i < free.Length; i++) plain[free[i]] = downhill[i] / unit[i];
         return plain;
     }
 

@@ -92,7 +92,17 @@ public sealed class SparseModel : ILikelihood
 
     double ILikelihood.Criterion(IReadOnlyList<double> ratios)
     {
-        var root = Root(ratios);
+        SparseRoot root;
+        try
+        {
+            root = Root(ratios);
+        }
+        catch (ArithmeticException)
+        {
+            // So large that a double holds nothing of the error beside them.
+            return double.PositiveInfinity;
+        }
+
         var residual = SparseState.Left(this, root, ratios, _centred, out _);
         return residual <= 0 ? double.NegativeInfinity : (Freedom * Math.Log(residual)) + root.LogDeterminant;
     }

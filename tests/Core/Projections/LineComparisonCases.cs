@@ -65,7 +65,8 @@ public class LineComparisonCases
     [Theory]
     [InlineData(ComparedBy.Mother, "daughters of one mother each: differences between mothers are not claimed, lines are")]
     [InlineData(ComparedBy.Maker, "each is one colony: its splits share its mites, its yard and one mother, and are no replicates")]
-    public void Mothers_and_makers_are_shown_and_nothing_is_claimed(ComparedBy by, string why)
+    [InlineData(ComparedBy.Queen, "each is one queen: of her own there is nothing to repeat")]
+    public void Mothers_queens_and_makers_are_shown_and_nothing_is_claimed(ComparedBy by, string why)
     {
         var comparison = Comparing.Of([.. Made(["A", "B"], 3, 4, line => line == "A" ? 30 : 0)], Trait.Honey, by);
         Assert.All(comparison.Pairs, pair => Assert.Equal(why, pair.Why));
@@ -99,6 +100,49 @@ public class LineComparisonCases
         }
 
         Assert.NotEqual(comparison.Lines.Select(line => line.Blup), Comparing.Of(records, Trait.Honey, ComparedBy.Mother).Lines.Select(line => line.Blup));
+    }
+
+    /// <summary>
+    /// What a queen hands down, by her own records and those of her kin; a queen of two seasons has a part of her own beside it. By the dense oracle, which is given the kinship by hand:
+    /// two sisters by drones unknown, A = 2 (¼ · ½ + ¼ · 1/12); their mother, of whom there is no record, is known all the same.
+    /// </summary>
+    [Fact]
+    public void Queens_related_by_the_pedigree()
+    {
+        var story = new Story();
+        foreach (var founder in new[] { "root", "lone" }) story.Raise(founder, "1 Jun 2020");
+        foreach (var sister in new[] { "a", "b" }) story.Raise(sister, "1 Jun 2022", "root");
+        var books = new ColonyLineage.Projections.Relationship.BooksPedigree(story.Books().Rows(ColonyLineage.Projections.Questions.Lineage), [(Story.Queen("lone").Value, "lone")]);
+        double[] y = [9, 11, 10, 7, 8, 3, 4, 2, 6];
+        string[] of = ["a", "a", "a", "b", "b", "lone", "lone", "lone", "new"];
+        var records = y.Select((value, i) => Record(i, of[i], "m", "East", "2026", "0", value) with { QueenId = Story.Queen(of[i]) }).ToList();
+        var comparison = Comparing.Of(records, Trait.Honey, ComparedBy.Queen, books);
+        Assert.Equal(["queen", "queen, not inherited", "residual"], comparison.Parts.Select(part => part.Name));
+        var sisters = 2 * ((.25 * .5) + (.25 / 12));
+        // 'new' is not in the pedigree: related to nobody.
+        var kinship = MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.DenseIdentity(4);
+        kinship[0, 1] = kinship[1, 0] = sisters;
+        var queen = ColonyLineage.Projections.Sums.Mixed.RandomEffect.Of("queen", of);
+        var oracle = new DenseOracle(y, [.. y.Select(_ => "mean")], new double[9], [queen with { Kinship = kinship }, queen], [comparison.Parts[0].Variance, comparison.Parts[1].Variance], comparison.Parts[2].Variance, covariate: false);
+        foreach (var (level, i) in queen.Levels.Select((level, i) => (level, i)))
+        {
+            var row = comparison.Lines.Single(line => line.Line == level);
+            Near(oracle.Blups[0][i], (double)row.Blup!, 1e-5, "dense V");
+            Near(oracle.BlupErrors[0][i], (double)row.BlupError!, 1e-5, "dense V");
+            Assert.Equal(Story.Queen(level), row.QueenId);
+        }
+
+        Assert.Equal(comparison.Lines.OrderByDescending(line => line.Blup).Select(line => line.Line), comparison.Lines.Select(line => line.Line));
+        Assert.All(comparison.Pairs, pair => Assert.Equal((Verdict.CannotSay, "each is one queen: of her own there is nothing to repeat"), (pair.Verdict, pair.Why)));
+    }
+
+    /// <summary>Beyond what whole matrices are made for, lines are compared all the same, and by the same rule: 8 lines of 60 mothers.</summary>
+    [Fact]
+    public void Hundreds_of_mothers_are_compared_by_the_same_rule()
+    {
+        var comparison = Comparing.Of(Made(["A", "B", "C", "D", "E", "F", "G", "H"], mothers: 60, colonies: 2, line => line == "A" ? 20 : 0), Trait.Honey, ComparedBy.Line);
+        Assert.All(comparison.Pairs, pair => Assert.Equal(pair.Line == "A" ? Verdict.Differ : Verdict.CannotSay, pair.Verdict));
+        Assert.All(comparison.Lines, line => Assert.NotNull(line.Freedom));
     }
 
     [Theory]

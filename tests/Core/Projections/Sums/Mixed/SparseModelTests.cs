@@ -48,7 +48,7 @@ public class SparseModelTests
     {
         var table = new Table("pedigree/pedE_blup.csv");
         var (pedigree, names) = PedigreeGolden.WithMatings();
-        var (precision, further) = PedigreePrecision.Of(pedigree, [.. Enumerable.Range(0, names.Length)]);
+        var (precision, further) = PedigreePrecision.Of(pedigree, [.. Enumerable.Range(0, names.Length).Select(queen => (int?)queen)]);
         Assert.All(further, one => Assert.Null(one));
         var recorded = Enumerable.Range(0, names.Length).Where(i => !double.IsNaN(table.Numbers("y")[i])).ToArray();
         var effect = new RandomEffect("queen", [.. names, .. further.Select((_, i) => $"mating {i}")], recorded) { Precision = precision };
@@ -86,7 +86,7 @@ public class SparseModelTests
         string[] names = [.. queens.Select(queen => $"Q{queen}")];
         var batch = new RandomEffect("batch", [.. Enumerable.Range(0, 8).Select(one => $"{one}")], batchOf);
         var dense = new MixedModel(y, part, [new RandomEffect("queen", names, queenOf, kinship), batch]).Reml();
-        var (precision, further) = PedigreePrecision.Of(pedigree, queens);
+        var (precision, further) = PedigreePrecision.Of(pedigree, [.. queens.Select(queen => (int?)queen)]);
         var sparse = new SparseModel(y, part, [new RandomEffect("queen", [.. names, .. further.Select((_, i) => $"further {i}")], queenOf) { Precision = precision }, batch]).Reml();
         Assert.True(dense.Converged && sparse.Converged);
         Assert.Equal(["again", "late"], dense.Confounded);
@@ -110,6 +110,40 @@ public class SparseModelTests
     {
         var part = FixedPart.By(["A", "B"]).With("age", [1.0, 2]);
         Assert.Throws<TooFewRecordsException>(() => new SparseModel([1, 2], part, [new RandomEffect("queen", ["Q"], [0, 0])]));
+    }
+
+    /// <summary>One and the same effect twice: only the sum of the two variances can be told.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(4)]
+    public void An_effect_that_is_there_twice_ends_well(int seed)
+    {
+        var random = new Random(seed);
+        int[] of = [.. Enumerable.Range(0, 40).Select(i => i % 8)];
+        double[] y = [.. of.Select(level => level + Normal(random))];
+        var effect = new RandomEffect("level", [.. Enumerable.Range(0, 8).Select(i => $"{i}")], of);
+        var once = new MixedModel(y, FixedPart.Mean(40), [effect]).Reml().Variance(0);
+        var (dense, sparse) = (new MixedModel(y, FixedPart.Mean(40), [effect, effect]).Reml(), new SparseModel(y, FixedPart.Mean(40), [effect, effect]).Reml());
+        Assert.Equal(once, dense.Variance(0) + dense.Variance(1), 1e-4);
+        Assert.Equal(once, sparse.Variance(0) + sparse.Variance(1), 1e-4);
+        Assert.Equal(3, dense.Components().Count);
+        Assert.Equal(3, sparse.Components().Count);
+    }
+
+    /// <summary>As many levels as records, and one level for all: nothing can be told, and nothing breaks.</summary>
+    [Theory]
+    [InlineData(new[] { 0.0, 0, 0, 0, 0, 0 }, "a a b b c c")]
+    [InlineData(new[] { 1.0, 2, 3, 4, 5, 6 }, "a a a a a a")]
+    [InlineData(new[] { 1.0, 2, 3, 4, 5, 6 }, "a b c d e f")]
+    [InlineData(new[] { 1.0, 1, 3, 3, 9, 9 }, "a a b b c c")]
+    public void Boundary_cases_end_well(double[] y, string levels)
+    {
+        var fit = new SparseModel(y, FixedPart.Mean(y.Length), [RandomEffect.Of("level", levels.Split(' '))]).Reml();
+        Assert.All(fit.Components(), component => Assert.True(double.IsFinite(component.Variance) && component.Variance >= 0, $"{component}"));
+        Assert.All(fit.Predictions(0), level => Assert.True(double.IsFinite(level.Blup) && double.IsFinite(level.StandardError), $"{level}"));
+        Assert.All(fit.Fixed(), term => Assert.True(double.IsFinite(term.Estimate) && double.IsFinite(term.StandardError), $"{term}"));
     }
 
     [Fact]
