@@ -19,8 +19,7 @@ internal sealed class LineModel
     private LineModel(IReadOnlyList<string> lines, IFitted? asDrawn, IFitted? asTheyAre, double mothersFreedom, string? problem)
     {
         (_lines, _asTheyAre, _mothersFreedom, Problem) = (lines, asTheyAre, mothersFreedom, problem);
-        // Of a pedigree those without records are levels as well: their ancestors. They stand behind those compared.
-        Predictions = asDrawn?.Predictions(0).Take(lines.Count).ToDictionary(line => line.Level) ?? [];
+        Predictions = asDrawn?.Predictions(0).ToDictionary(line => line.Level) ?? [];
         Parts = [.. asDrawn?.Components().Select(part => new Part(part.Name, part.Variance, part.StandardError)) ?? []];
     }
 
@@ -107,9 +106,8 @@ internal sealed class LineModel
         if (pedigree is null || by is not (ComparedBy.Mother or ComparedBy.Queen)) return compared;
         var ids = records.DistinctBy(record => record.Line).ToDictionary(record => record.Line, record => by == ComparedBy.Mother ? record.MotherId : record.QueenId);
         var known = compared.Levels.Select(level => ids[level]?.Value is { } id && pedigree.NumberOf(id) is { } number ? (Id: id, Number: number) : ((Guid Id, int Number)?)null).ToList();
-        var (precision, further) = by == ComparedBy.Mother
-            ? PedigreePrecision.OfBroods(pedigree.Pedigree, [.. known.Select(one => one is { } mother ? pedigree.MatingOf(mother.Id) : (int?)null)])
-            : PedigreePrecision.Of(pedigree.Pedigree, [.. known.Select(one => one?.Number)]);
-        return compared with { Levels = [.. compared.Levels, .. further.Select((_, i) => FormattableString.Invariant($"ancestor {i}"))], Precision = precision };
+        return by == ComparedBy.Mother
+            ? compared.RelatedBy(PedigreePrecision.OfBroods(pedigree.Pedigree, [.. known.Select(one => one is { } mother ? pedigree.MatingOf(mother.Id) : (int?)null)]))
+            : compared.RelatedBy(PedigreePrecision.Of(pedigree.Pedigree, [.. known.Select(one => one?.Number)]));
     }
 }

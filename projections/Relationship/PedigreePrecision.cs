@@ -13,13 +13,13 @@ public static class PedigreePrecision
 
     /// <summary>Of queens.</summary>
     /// <param name="queens">They become the first levels, in this order; null for one that is related to nobody.</param>
-    /// <returns>The inverse, and of each further level the queen that it is; null for a brood.</returns>
-    public static (Precision Precision, IReadOnlyList<int?> Further) Of(QueenPedigree pedigree, IReadOnlyList<int?> queens) => new Levels(pedigree).Of([.. queens.Select(queen => new Level(false, queen))]);
+    /// <returns>Their inverse; behind them as further levels all that they came of.</returns>
+    public static Precision Of(QueenPedigree pedigree, IReadOnlyList<int?> queens) => new Levels(pedigree).Of([.. queens.Select(queen => new Level(false, queen))]);
 
     /// <summary>Of broods: what is handed down to the daughters of a mating alike.</summary>
     /// <param name="matings">They become the first levels, in this order; null for one that is related to nobody, and whose daughters count as half alike.</param>
-    /// <returns>The inverse, and of each further level the queen that it is; null for a brood.</returns>
-    public static (Precision Precision, IReadOnlyList<int?> Further) OfBroods(QueenPedigree pedigree, IReadOnlyList<int?> matings) => new Levels(pedigree).Of([.. matings.Select(mating => new Level(true, mating))]);
+    /// <returns>Their inverse; behind them as further levels all that they came of.</returns>
+    public static Precision OfBroods(QueenPedigree pedigree, IReadOnlyList<int?> matings) => new Levels(pedigree).Of([.. matings.Select(mating => new Level(true, mating))]);
 
     /// <param name="Number">Of the queen or the mating; null where the pedigree does not know it.</param>
     private readonly record struct Level(bool Brood, int? Number);
@@ -32,7 +32,7 @@ public static class PedigreePrecision
         private readonly List<double> _kinship = [];
         private double _log;
 
-        public (Precision, IReadOnlyList<int?>) Of(IReadOnlyList<Level> first)
+        public Precision Of(IReadOnlyList<Level> first)
         {
             foreach (var level in first)
             {
@@ -42,7 +42,7 @@ public static class PedigreePrecision
 
             // The parents of each are put behind it where they are not there yet, and get their turn.
             for (var at = 0; at < _order.Count; at++) Add(at);
-            return (new Precision([.. _sums.Select(sum => (sum.Key.Row, sum.Key.Column, sum.Value))], _log, _kinship), [.. _order.Skip(first.Count).Select(level => level.Brood ? null : level.Number)]);
+            return new Precision([.. _sums.Select(sum => (sum.Key.Row, sum.Key.Column, sum.Value))], _log, _kinship);
         }
 
         private void Add(int at)

@@ -54,6 +54,20 @@ public sealed class WithoutBooksTests : IDisposable
         Assert.Contains("reliability", await Done(command));
     }
 
+    /// <summary>The pedigree with matings, and a trait by which the sheets of the golden tables are tried: variances are not golden there, so all is held against the dense model with A by hand elsewhere.</summary>
+    [Fact]
+    public async Task A_model_with_a_pedigree()
+    {
+        string[] pedigree = ["--pedigree", Path.Combine(Golden, "pedigree", "pedE_queens.csv"), "--matings", Path.Combine(Golden, "pedigree", "pedE_matings.csv")];
+        var data = Write("queen,weight\nQ1,34\nQ2,41\nQ3,30\nQ4,43\nQ5,37\nQ6,38\nQ7,35\n");
+        var json = JsonNode.Parse(await Done(["fit", data, "--trait", "weight", "--random", "queen", "--related", "queen", .. pedigree, "--format", "json"]))!;
+        Assert.Equal(["B", "U", "Q1", "Q2", "S", "Q3", "Q4", "Q5", "Q6", "Q7"], json["predictions"]!.AsArray().Select(one => one!["level"]!.GetValue<string>()));
+        Assert.True(json["converged"]!.GetValue<bool>());
+        var (code, _, error) = await Run(["fit", data, "--trait", "weight", "--random", "queen", "--related", "queen"]);
+        Assert.Equal(3, code);
+        Assert.StartsWith("refused missing at pedigree: ", error);
+    }
+
     [Theory]
     [InlineData("id,mother\na,b\nb,a\n", "refused pedigree-ring at row 2, mother: ")]
     [InlineData("id,mother\na,b\n", "refused not-found at row 2, mother: ")]

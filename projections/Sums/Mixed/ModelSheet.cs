@@ -1,5 +1,6 @@
 using System.Globalization;
 using ColonyLineage.Entries;
+using ColonyLineage.Projections.Relationship;
 
 namespace ColonyLineage.Projections.Sums.Mixed;
 
@@ -15,6 +16,12 @@ public sealed record ModelSheet(IReadOnlyList<double> Y, FixedPart Fixed, IReadO
 
     /// <summary>There are no more rows than fixed terms.</summary>
     public const string TooFewRecords = "too-few-records";
+
+    /// <summary>Up to so many levels the whole matrices are worked with, beyond them the sparse equations.</summary>
+    public const int Dense = 1_000;
+
+    /// <summary>Beyond these the equations no longer fit a desk's machine.</summary>
+    public const int MostLevels = 200_000;
 
     /// <summary>More levels of random effects than can be worked with.</summary>
     public const string TooManyLevels = "too-many-levels";
@@ -60,10 +67,28 @@ public sealed record ModelSheet(IReadOnlyList<double> Y, FixedPart Fixed, IReadO
         if (refusals.Count > 0) return (null, refusals);
         if (kept.Count <= part.Groups.Count + part.Columns.Count)
             return (null, [new Refusal(TooFewRecords, trait, FormattableString.Invariant($"{kept.Count} rows cannot tell {part.Groups.Count + part.Columns.Count} fixed terms and an error apart. Leave terms out, or add rows."))]);
-        return effects.Sum(effect => effect.Levels.Count) > MixedModel.MostLevels
-            ? (null, [new Refusal(TooManyLevels, "random", FormattableString.Invariant($"{effects.Sum(effect => effect.Levels.Count)} levels of random terms; at most {MixedModel.MostLevels} can be worked with."))])
+        return effects.Sum(effect => effect.Levels.Count) > MostLevels
+            ? (null, [new Refusal(TooManyLevels, "random", FormattableString.Invariant($"{effects.Sum(effect => effect.Levels.Count)} levels of random terms; at most {MostLevels} can be worked with."))])
             : (new ModelSheet(y, part, effects, rows.Count - kept.Count), []);
     }
+
+    /// <summary>Relates the levels of a random term as a pedigree has its queens. All of these are predicted, those without a record as well.</summary>
+    /// <param name="term">The random term; the first of that name.</param>
+    /// <param name="names">The queens, as the pedigree numbers them.</param>
+    public (ModelSheet? Sheet, IReadOnlyList<Refusal> Refusals) Related(string term, QueenPedigree pedigree, IReadOnlyList<string> names)
+    {
+        var at = Random.ToList().FindIndex(effect => effect.Name == term);
+        if (at < 0) return (null, [new Refusal(Refusals.NotFound, "related", $"'{term}' is none of the random terms: {string.Join(", ", Random.Select(effect => effect.Name))}.")]);
+        var numbers = names.Select((name, number) => (name, number)).ToDictionary(pair => pair.name, pair => pair.number);
+        if (Random[at].Levels.Where(level => !numbers.ContainsKey(level)).ToList() is { Count: > 0 } unknown)
+            return (null, [.. unknown.Take(20).Select(level => new Refusal(Refusals.NotFound, term, $"'{level}' is in no row of the pedigree. Add one, with her mother empty where she is not known."))]);
+        var effect = new RandomEffect(term, names, [.. Random[at].LevelOf.Select(level => level < 0 ? -1 : numbers[Random[at].Levels[level]])])
+            .RelatedBy(PedigreePrecision.Of(pedigree, [.. names.Select((_, number) => (int?)number)]));
+        return (this with { Random = [.. Random.Take(at), effect, .. Random.Skip(at + 1)] }, []);
+    }
+
+    /// <summary>The variances that make the records likeliest, by whole matrices where they are small, by the sparse equations otherwise.</summary>
+    public IFitted Reml() => Random.All(effect => effect.Precision is null) && Random.Sum(effect => effect.Levels.Count) <= Dense ? new MixedModel(Y, Fixed, Random).Reml() : new SparseModel(Y, Fixed, Random).Reml();
 
     private static bool IsFactor(string term) => term.StartsWith("factor(", StringComparison.Ordinal) && term.EndsWith(')');
 

@@ -11,6 +11,9 @@ public sealed record RandomEffect(string Name, IReadOnlyList<string> Levels, IRe
     /// <summary>The same by its inverse, for the sparse model: see <see cref="SparseModel"/>.</summary>
     public Precision? Precision { get; init; }
 
+    /// <summary>So many of the levels, the first ones, are reported; null for all. Behind them stand those that only tie them together: ancestors, broods.</summary>
+    public int? Reported { get; init; }
+
     /// <summary>The effect of a column of names, its levels in the order of their names; null stands for none.</summary>
     public static RandomEffect Of(string name, IReadOnlyList<string?> column)
     {
@@ -18,4 +21,12 @@ public sealed record RandomEffect(string Name, IReadOnlyList<string> Levels, IRe
         var at = levels.Select((level, i) => (level, i)).ToDictionary(pair => pair.level, pair => pair.i);
         return new RandomEffect(name, levels, [.. column.Select(level => level is null ? -1 : at[level])]);
     }
+
+    /// <summary>The same with its levels related; the precision may know of further ones, of which there is no record.</summary>
+    public RandomEffect RelatedBy(Precision precision) => this with
+    {
+        Levels = [.. Levels, .. Enumerable.Range(Levels.Count, precision.Kinship.Count - Levels.Count).Select(level => FormattableString.Invariant($"level {level}"))],
+        Precision = precision,
+        Reported = Levels.Count,
+    };
 }

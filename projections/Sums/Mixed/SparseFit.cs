@@ -63,7 +63,7 @@ public sealed class SparseFit : IFitted
         var (of, start, variance, errors) = (_model.Effects[effect], _model.Start(effect), Variance(effect), Errors());
         return
         [
-            .. of.Levels.Select((level, i) =>
+            .. of.Levels.Take(of.Reported ?? of.Levels.Count).Select((level, i) =>
             {
                 var pev = variance * errors[start + i];
                 return new Predicted(of.Name, level, _state.Level(effect, i), Math.Sqrt(pev), variance > 0 ? 1 - (pev / (variance * _model.Precisions[effect].Kinship[i])) : 0);

@@ -14,9 +14,7 @@ internal static class Relate
     public static System.CommandLine.Command Command()
     {
         var file = new Argument<FileInfo>("PEDIGREE") { Description = "CSV, in one of two forms: 'id, sex (1 male, 2 female), mother, father' with every drone recorded, or 'id, mother, mating' with --matings." };
-        var matings = new Option<FileInfo?>("--matings") { Description = "CSV of the matings: 'mating, queen, dpqs, n': drone-producing queens divided by ';' (none: open), effective number of drones (empty: 12).", HelpName = "FILE" };
-        var shares = new Option<string>("--shares") { Description = "Whether drone producers of one mating have equal shares of the drones, or each drone is of any of them at random.", DefaultValueFactory = _ => "equal", HelpName = "equal|random" };
-        shares.AcceptOnlyFromAmong("equal", "random");
+        var (matings, shares) = (MatingsOption(), SharesOption());
         var format = new Option<string>("--format") { Description = "csv (the default) or json.", DefaultValueFactory = _ => "csv", HelpName = "csv|json" };
         format.AcceptOnlyFromAmong("csv", "json");
         var command = new System.CommandLine.Command("relate", "The coancestry θ of all bees of a pedigree with all, from a file. For queens F = 2θ(i,i) − 1, and the additive relationship is 2θ.") { file, matings, shares, format };
@@ -25,7 +23,7 @@ internal static class Relate
             var sheet = Read(parsed.GetValue(file)!);
             var (names, table) = sheet.Columns.Contains("sex") && parsed.GetValue(matings) is null
                 ? WithDrones(sheet)
-                : WithMatings(sheet, parsed.GetValue(matings) is { } second ? Read(second) : null, parsed.GetValue(shares) == "random" ? DroneShares.AtRandom : DroneShares.Equal);
+                : WithMatings(sheet, parsed.GetValue(matings) is { } second ? Read(second) : null, parsed.GetValue(shares)!);
             await WriteAsync(parsed.InvocationConfiguration.Output, parsed.GetValue(format) == "json", names, table);
             return Exit.Done;
         });
@@ -45,10 +43,29 @@ internal static class Relate
         return refusals.Count > 0 ? throw new RefusedException(refusals) : ([.. bees.Select(bee => bee.Id)], DronePedigree.Table(bees));
     }
 
-    private static (IReadOnlyList<string> Names, double[,] Table) WithMatings(Sheet sheet, Sheet? second, DroneShares shares)
+    private static (IReadOnlyList<string> Names, double[,] Table) WithMatings(Sheet sheet, Sheet? second, string shares)
     {
-        var (pedigree, names, refusals) = PedigreeSheet.WithMatings(Queens(sheet, second is not null), second is null ? [] : Matings(second), shares);
-        return pedigree is null ? throw new RefusedException(refusals) : (names, pedigree.Table());
+        var (pedigree, names) = Queens(sheet, second, shares);
+        return (names, pedigree.Table());
+    }
+
+    /// <summary>The queens of a pedigree with matings.</summary>
+    /// <exception cref="RefusedException">It makes no sense.</exception>
+    internal static (QueenPedigree Pedigree, IReadOnlyList<string> Names) Queens(FileInfo queens, FileInfo? matings, string shares) => Queens(Read(queens), matings is null ? null : Read(matings), shares);
+
+    private static (QueenPedigree Pedigree, IReadOnlyList<string> Names) Queens(Sheet sheet, Sheet? second, string shares)
+    {
+        var (pedigree, names, refusals) = PedigreeSheet.WithMatings(Queens(sheet, second is not null), second is null ? [] : Matings(second), shares == "random" ? DroneShares.AtRandom : DroneShares.Equal);
+        return pedigree is null ? throw new RefusedException(refusals) : (pedigree, names);
+    }
+
+    internal static Option<FileInfo?> MatingsOption() => new("--matings") { Description = "CSV of the matings: 'mating, queen, dpqs, n': drone-producing queens divided by ';' (none: open), effective number of drones (empty: 12).", HelpName = "FILE" };
+
+    internal static Option<string> SharesOption()
+    {
+        var shares = new Option<string>("--shares") { Description = "Whether drone producers of one mating have equal shares of the drones, or each drone is of any of them at random.", DefaultValueFactory = _ => "equal", HelpName = "equal|random" };
+        shares.AcceptOnlyFromAmong("equal", "random");
+        return shares;
     }
 
     /// <summary>Without the sheet of matings the names of matings mean nothing.</summary>

@@ -51,7 +51,27 @@ public class ModelSheetTests
     [Fact]
     public void Too_many_levels_are_refused() => Assert.Equal(
         ModelSheet.TooManyLevels,
-        ModelSheet.Of(["y", "g"], [.. Enumerable.Range(0, MixedModel.MostLevels + 1).Select(i => (i + 2, (IReadOnlyList<string>)[$"{i}", $"g{i}"]))], "y", [], ["g"]).Refusals[0].Name);
+        ModelSheet.Of(["y", "g"], [.. Enumerable.Range(0, ModelSheet.MostLevels + 1).Select(i => (i + 2, (IReadOnlyList<string>)[$"{i}", $"g{i}"]))], "y", [], ["g"]).Refusals[0].Name);
+
+    [Theory]
+    [InlineData("mother", "related", "'mother' is none of the random terms: line.")]
+    [InlineData("line", "line", "'L2' is in no row of the pedigree. Add one, with her mother empty where she is not known.")]
+    public void What_cannot_be_related_is_refused(string term, string field, string message)
+    {
+        var pedigree = new ColonyLineage.Projections.Relationship.QueenPedigree();
+        pedigree.AddFounder();
+        var refusal = Assert.Single(Of("y", [], ["line"]).Sheet!.Related(term, pedigree, ["L1"]).Refusals);
+        Assert.Equal((Entries.Refusals.NotFound, field, message), (refusal.Name, refusal.Field, refusal.Message));
+    }
+
+    /// <summary>The two ways give one answer: 1,001 levels go by the sparse equations, 1,000 by whole matrices.</summary>
+    [Fact]
+    public void Many_levels_go_by_the_sparse_equations()
+    {
+        ModelSheet Levels(int count) => ModelSheet.Of(["y", "g"], [.. Enumerable.Range(0, 2 * count).Select(i => (i + 2, (IReadOnlyList<string>)[$"{(i % count * 7 % 11) + (i % 3)}", $"g{i % count}"]))], "y", [], ["g"]).Sheet!;
+        Assert.IsType<MixedFit>(Levels(ModelSheet.Dense).Reml());
+        Assert.IsType<SparseFit>(Levels(ModelSheet.Dense + 1).Reml());
+    }
 
     private static (ModelSheet? Sheet, IReadOnlyList<Entries.Refusal> Refusals) Of(string trait, string[] taken, string[] random, bool nested = false, int? rows = null) =>
         ModelSheet.Of(Columns, [.. Rows.Take(rows ?? Rows.Length).Select((row, i) => (i + 2, (IReadOnlyList<string>)row))], trait, taken, random, nested);

@@ -48,10 +48,8 @@ public class SparseModelTests
     {
         var table = new Table("pedigree/pedE_blup.csv");
         var (pedigree, names) = PedigreeGolden.WithMatings();
-        var (precision, further) = PedigreePrecision.Of(pedigree, [.. Enumerable.Range(0, names.Length).Select(queen => (int?)queen)]);
-        Assert.All(further, one => Assert.Null(one));
         var recorded = Enumerable.Range(0, names.Length).Where(i => !double.IsNaN(table.Numbers("y")[i])).ToArray();
-        var effect = new RandomEffect("queen", [.. names, .. further.Select((_, i) => $"mating {i}")], recorded) { Precision = precision };
+        var effect = new RandomEffect("queen", names, recorded).RelatedBy(PedigreePrecision.Of(pedigree, [.. Enumerable.Range(0, names.Length).Select(queen => (int?)queen)]));
         var fit = new SparseModel([.. recorded.Select(i => table.Numbers("y")[i])], FixedPart.Mean(recorded.Length), [effect]).At([10], 30);
         Near(36.775760, fit.Fixed()[0].Estimate, 5e-7, Source);
         for (var i = 0; i < table.Count; i++)
@@ -86,8 +84,8 @@ public class SparseModelTests
         string[] names = [.. queens.Select(queen => $"Q{queen}")];
         var batch = new RandomEffect("batch", [.. Enumerable.Range(0, 8).Select(one => $"{one}")], batchOf);
         var dense = new MixedModel(y, part, [new RandomEffect("queen", names, queenOf, kinship), batch]).Reml();
-        var (precision, further) = PedigreePrecision.Of(pedigree, [.. queens.Select(queen => (int?)queen)]);
-        var sparse = new SparseModel(y, part, [new RandomEffect("queen", [.. names, .. further.Select((_, i) => $"further {i}")], queenOf) { Precision = precision }, batch]).Reml();
+        var related = new RandomEffect("queen", names, queenOf).RelatedBy(PedigreePrecision.Of(pedigree, [.. queens.Select(queen => (int?)queen)]));
+        var sparse = new SparseModel(y, part, [related, batch]).Reml();
         Assert.True(dense.Converged && sparse.Converged);
         Assert.Equal(["again", "late"], dense.Confounded);
         Assert.Equal(dense.Confounded, sparse.Confounded);
@@ -96,6 +94,8 @@ public class SparseModelTests
         Assert.Equal(dense.Fixed().Select(one => (one.Name, one.Estimate)), sparse.Fixed().Select(one => (one.Name, one.Estimate)), (a, b) => a.Name == b.Name && Math.Abs(a.Estimate - b.Estimate) < 1e-5);
         Assert.Equal(dense.Fixed().Select(one => one.StandardError), sparse.Fixed().Select(one => one.StandardError), (a, b) => Math.Abs(a - b) < 1e-5);
         for (var effect = 0; effect < 2; effect++)
+        {
+            Assert.Equal(dense.Predictions(effect).Count, sparse.Predictions(effect).Count);
             foreach (var (one, other) in dense.Predictions(effect).Zip(sparse.Predictions(effect)))
             {
                 Assert.Equal(one.Level, other.Level);
@@ -103,6 +103,7 @@ public class SparseModelTests
                 Assert.Equal(one.StandardError, other.StandardError, 1e-5);
                 Assert.Equal(one.Reliability, other.Reliability, 1e-5);
             }
+        }
     }
 
     [Fact]
