@@ -32,6 +32,10 @@ public sealed class BooksPedigree
         foreach (var id in _names.Keys.Order().ToList()) Add(id);
     }
 
+    /// <summary>The pedigree of one queen alone: all that she, and the drones she met, came of.</summary>
+    public static BooksPedigree Above(Graph links, Guid queen, string name) =>
+        new(links.Ancestors(queen, LinkKind.Mother, LinkKind.Drones).Select(found => found.Id).Prepend(queen).SelectMany(links.To), [(queen, name)]);
+
     public QueenPedigree Pedigree { get; } = new();
 
     /// <summary>Queens that are entered as ancestors of themselves, by their mothers or by drones.</summary>

@@ -1,5 +1,3 @@
-using System.Numerics;
-
 namespace ColonyLineage.Projections.Relationship;
 
 /// <summary>How many of the drones a queen met came of each drone-producing queen.</summary>
@@ -39,6 +37,9 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal, int ca
     private readonly List<int> _familyOf = new(capacity);
     private readonly List<Family> _families = [];
     private readonly List<Producers> _producers = [];
+
+    // Most queens have no daughters and give no drones. A queen has a place in the trace once she does; until then her family's stands for her.
+    private readonly Dictionary<int, int> _placeOf = [];
     private readonly Trace _trace = new();
 
     public int Queens => _familyOf.Count;
@@ -53,8 +54,8 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal, int ca
         var all = queens.ToArray();
         double self = 0;
         foreach (var queen in all) self += Self(queen) / all.Length;
-        var mean = _trace.Between(this, all, all);
-        _producers.Add(new Producers(all, self, mean));
+        var place = _trace.Add(0, 1.0 / all.Length, Array.ConvertAll(all, PlaceFor));
+        _producers.Add(new Producers(all, place, self, _trace.Between(place, place)));
         return _producers.Count - 1;
     }
 
@@ -64,21 +65,19 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal, int ca
     public int AddMating(int queen, int drones = Open, double effective = UsualDrones)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(effective, 1);
-        double between = 0, spread, same;
-        if (drones == Open)
-        {
-            (same, spread) = (1 / effective, 1 / effective);
-        }
-        else
+        var mother = PlaceFor(queen);
+        double inbreeding = 0, same = 1 / effective, spread = same;
+        int[] above = [mother];
+        if (drones != Open)
         {
             var of = _producers[drones];
-            between = _trace.Between(this, [queen], of.Queens);
-            same = SameMating(of, effective);
+            (inbreeding, same) = (_trace.Between(mother, of.Place), SameMating(of, effective));
             spread = same - of.Mean;
+            above = [mother, of.Place];
         }
 
-        // Two sisters: ¼ [θ(M,M) + 2 θ(M,D) + π].
-        _families.Add(new Family(queen, drones, between, (Self(queen) + (2 * between) + same) / 4, spread / 4));
+        // Two sisters: ¼ [θ(M,M) + 2 θ(M,D) + π]; beside their mother and the mean of the drone producers they share a quarter of the spread.
+        _families.Add(new Family(queen, drones, _trace.Add(spread / 4, .5, above), inbreeding, (Self(queen) + (2 * inbreeding) + same) / 4));
         return _families.Count - 1;
     }
 
@@ -101,10 +100,11 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal, int ca
     public double Self(int queen) => (1 + Inbreeding(queen)) / 2;
 
     /// <summary>θ of two queens.</summary>
-    public double Coancestry(int queen, int other) => queen == other ? Self(queen) : _trace.Between(this, [queen], [other]);
+    public double Coancestry(int queen, int other) =>
+        queen == other ? Self(queen) : PlaceOf(queen) is { } one && PlaceOf(other) is { } two ? _trace.Between(one, two) : 0;
 
     /// <summary>θ of the brood of two matings, one bee of each.</summary>
-    public double BetweenBroods(int mating, int other) => mating == other ? BetweenBrood(mating) : _trace.BetweenFamilies(this, mating, other);
+    public double BetweenBroods(int mating, int other) => mating == other ? BetweenBrood(mating) : _trace.Between(_families[mating].Place, _families[other].Place);
 
     /// <summary>The mating that a queen is a daughter of; null for a founder.</summary>
     public int? MatingOf(int queen) => _familyOf[queen] is >= 0 and var family ? family : null;
@@ -157,6 +157,17 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal, int ca
         return drone + (queen * of.Self) + ((1 - drone - queen) * (count == 1 ? of.Self : others));
     }
 
+    /// <summary>The place of a queen that gets offspring: the first time it is made. Her own is what she shares with no sister.</summary>
+    private int PlaceFor(int queen)
+    {
+        if (_placeOf.TryGetValue(queen, out var place)) return place;
+        return _placeOf[queen] = _familyOf[queen] is >= 0 and var family ? _trace.Add(Self(queen) - _families[family].Sisters, 1, _families[family].Place) : _trace.Add(Self(queen), 0);
+    }
+
+    /// <summary>Where a queen's genes are to be found; null for a founder without offspring, who shares none.</summary>
+    private int? PlaceOf(int queen) =>
+        _placeOf.TryGetValue(queen, out var place) ? place : _familyOf[queen] is >= 0 and var family ? _families[family].Place : null;
+
     private int AddTo(int family)
     {
         _familyOf.Add(family);
@@ -164,145 +175,12 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal, int ca
     }
 
     /// <summary>The daughters of a mating.</summary>
+    /// <param name="Place">Theirs in the trace.</param>
     /// <param name="Sisters">θ of two of them.</param>
-    /// <param name="Spread">What they share beside their mother and the mean of the drone producers.</param>
-    private readonly record struct Family(int Mother, int Drones, double Inbreeding, double Sisters, double Spread);
+    private readonly record struct Family(int Mother, int Drones, int Place, double Inbreeding, double Sisters);
 
+    /// <param name="Place">Theirs in the trace.</param>
     /// <param name="Self">Mean θ of each with herself.</param>
     /// <param name="Mean">Mean θ of all with all, themselves included.</param>
-    private sealed record Producers(int[] Queens, double Self, double Mean);
-
-    /// <summary>
-    /// The trace upwards: two parties of queens are followed from the youngest family to the oldest, each with the part of its genes that came by there; what
-    /// both have in a family, in a queen or in a founder, they have in common.
-    /// </summary>
-    private sealed class Trace
-    {
-        private readonly List<int> _founders = [];
-        private double[] _one = [], _other = [];
-        private double[] _familyOne = [], _familyOther = [];
-        private int[] _next = [], _first = [];
-
-        // A bit for each family that waits. Parents are older than daughters, so the families are taken from the top down, word by word.
-        private ulong[] _waits = [];
-        private int _top, _ones, _others;
-
-        // Whether a party has come to a founder: what the other brings there later they have in common.
-        private bool _endedOne, _endedOther;
-
-        public double Between(QueenPedigree pedigree, ReadOnlySpan<int> queens, ReadOnlySpan<int> others)
-        {
-            Begin(pedigree);
-            foreach (var queen in queens) Put(pedigree, queen, 1.0 / queens.Length, 0);
-            foreach (var other in others) Put(pedigree, other, 0, 1.0 / others.Length);
-            return Follow(pedigree);
-        }
-
-        public double BetweenFamilies(QueenPedigree pedigree, int family, int other)
-        {
-            Begin(pedigree);
-            Wait(family, 1, 0);
-            Wait(other, 0, 1);
-            return Follow(pedigree);
-        }
-
-        private double Follow(QueenPedigree pedigree)
-        {
-            double shared = 0;
-            for (; _top >= 0; _top--)
-                while (_waits[_top] != 0)
-                {
-                    var bit = 63 - BitOperations.LeadingZeroCount(_waits[_top]);
-                    _waits[_top] &= ~(1UL << bit);
-                    shared += Take(pedigree, (_top * 64) + bit);
-                }
-
-            foreach (var founder in _founders)
-            {
-                shared += _one[founder] * _other[founder] / 2;
-                _one[founder] = _other[founder] = 0;
-            }
-
-            return shared;
-        }
-
-        private double Take(QueenPedigree pedigree, int family)
-        {
-            var of = pedigree._families[family];
-            var own = ((1 + of.Inbreeding) / 2) - of.Sisters;
-            double shared = 0;
-            for (var queen = _first[family]; queen >= 0; queen = _next[queen])
-            {
-                shared += _one[queen] * _other[queen] * own;
-                _one[queen] = _other[queen] = 0;
-            }
-
-            var (one, other) = (_familyOne[family], _familyOther[family]);
-            if (one != 0) _ones--;
-            if (other != 0) _others--;
-            (_familyOne[family], _familyOther[family], _first[family]) = (0, 0, -1);
-            shared += one * other * of.Spread;
-            // Where one party has come to its end there is nothing more in common.
-            if ((_ones == 0 && one == 0 && !_endedOne) || (_others == 0 && other == 0 && !_endedOther)) return shared;
-            Put(pedigree, of.Mother, one / 2, other / 2);
-            if (of.Drones < 0) return shared;
-            var drones = pedigree._producers[of.Drones].Queens;
-            foreach (var drone in drones) Put(pedigree, drone, one / 2 / drones.Length, other / 2 / drones.Length);
-            return shared;
-        }
-
-        private void Put(QueenPedigree pedigree, int queen, double one, double other)
-        {
-            var family = pedigree._familyOf[queen];
-            if (_one[queen] == 0 && _other[queen] == 0)
-            {
-                if (family == Founder) _founders.Add(queen);
-                else
-                {
-                    _next[queen] = _first[family];
-                    _first[family] = queen;
-                }
-            }
-
-            _one[queen] += one;
-            _other[queen] += other;
-            if (family != Founder) Wait(family, one, other);
-            else
-            {
-                if (one != 0) _endedOne = true;
-                if (other != 0) _endedOther = true;
-            }
-        }
-
-        private void Wait(int family, double one, double other)
-        {
-            if (_familyOne[family] == 0 && one != 0) _ones++;
-            if (_familyOther[family] == 0 && other != 0) _others++;
-            _familyOne[family] += one;
-            _familyOther[family] += other;
-            _waits[family / 64] |= 1UL << (family % 64);
-            _top = Math.Max(_top, family / 64);
-        }
-
-        private void Begin(QueenPedigree pedigree)
-        {
-            (_top, _ones, _others, _endedOne, _endedOther) = (-1, 0, 0, false, false);
-            _founders.Clear();
-            if (_one.Length < pedigree.Queens)
-            {
-                var size = Math.Max(pedigree.Queens, 2 * _one.Length);
-                Array.Resize(ref _one, size);
-                Array.Resize(ref _other, size);
-                Array.Resize(ref _next, size);
-            }
-
-            if (_first.Length >= pedigree._families.Count) return;
-            var (from, families) = (_first.Length, Math.Max(pedigree._families.Count, 2 * _first.Length));
-            Array.Resize(ref _familyOne, families);
-            Array.Resize(ref _familyOther, families);
-            Array.Resize(ref _waits, (families / 64) + 1);
-            Array.Resize(ref _first, families);
-            _first.AsSpan(from).Fill(-1);
-        }
-    }
+    private sealed record Producers(int[] Queens, int Place, double Self, double Mean);
 }

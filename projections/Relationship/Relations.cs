@@ -6,7 +6,7 @@ namespace ColonyLineage.Projections.Relationship;
 public static class Relations
 {
     /// <summary>Empty cells of a hundred that make a pattern look spotty (genetics of the check values; a bound of ours).</summary>
-    private const int Spotty = 16;
+    public const int Spotty = 16;
 
     /// <summary>Effective number of sex alleles where nobody says another: few outfits have the 18.9 that Adams et al. 1977, Genetics 86:583, found in one population (a choice of ours).</summary>
     public const decimal UsualAlleles = 10;

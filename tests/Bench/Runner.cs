@@ -21,13 +21,14 @@ internal static class Runner
 
     public static async Task<int> RunAsync(string[] args)
     {
-        if (!TryRead(args, out var entries, out var pairs))
+        if (!TryRead(args, out var entries, out var pairs, out var only))
         {
-            await Console.Error.WriteLineAsync("Usage: tools/bench [--entries N] [--pairs N]   (500000 entries, at least 7 pairs)");
+            await Console.Error.WriteLineAsync("Usage: tools/bench [--entries N] [--pairs N] [--only inbreeding]   (500000 entries, at least 7 pairs)");
             return 2;
         }
 
         await Genetics.InbreedingAsync(pairs);
+        if (only) return 0;
         var home = Path.Combine(Path.GetTempPath(), $"lineage-bench-{Environment.ProcessId}");
         var options = new PostgresOptions { Home = home };
         try
@@ -107,11 +108,17 @@ internal static class Runner
 
     public static void Say(string text) => Console.Error.WriteLine(text);
 
-    private static bool TryRead(string[] args, out int entries, out int pairs)
+    private static bool TryRead(string[] args, out int entries, out int pairs, out bool onlyInbreeding)
     {
-        (entries, pairs) = (500_000, 7);
+        (entries, pairs, onlyInbreeding) = (500_000, 7, false);
         for (var i = 0; i < args.Length; i += 2)
         {
+            if (i + 1 < args.Length && args[i] == "--only" && args[i + 1] == "inbreeding")
+            {
+                onlyInbreeding = true;
+                continue;
+            }
+
             if (i + 1 >= args.Length || !int.TryParse(args[i + 1], NumberStyles.None, CultureInfo.InvariantCulture, out var number)) return false;
             if (args[i] == "--entries" && number is >= 1000 and <= 5_000_000) entries = number;
             else if (args[i] == "--pairs" && number is >= 7 and <= 1000) pairs = number;
