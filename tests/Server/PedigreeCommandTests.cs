@@ -44,6 +44,8 @@ public sealed class PedigreeCommandTests(PostgresFixture postgres) : TerminalTes
     [InlineData("unknown-word", "line-comparison", "--trait", "beauty")]
     [InlineData("unknown-word", "line-pairs", "--by", "colour")]
     [InlineData("unknown-word", "line-comparison", "--pedigree")]
+    [InlineData("unknown-word", "line-comparison", "--living")]
+    [InlineData("unknown-word", "line-pairs", "--by", "queen")]
     public async Task What_makes_no_sense_is_refused(string name, params string[] asked)
     {
         await Done("import-pedigree", Path.Combine(Golden, "pedE_queens.csv"));
