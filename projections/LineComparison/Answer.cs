@@ -26,7 +26,7 @@ public sealed record LineRow : IRow
     /// <summary>Mean as recorded, nothing adjusted.</summary>
     public required decimal RawMean { get; init; }
 
-    /// <summary>How far it lies from the mean of all lines that can be compared, adjusted for yard and season, the queen's age and (last washes) treatment; null where it cannot be told from those.</summary>
+    /// <summary>How far it lies from the mean of all lines that can be compared, adjusted for yard and season, the queen's age and (last washes) treatment; mites and shares in logarithms, of shares that of the odds; null where it cannot be told from those.</summary>
     public decimal? Difference { get; init; }
 
     /// <summary>Its standard error (Kenward and Roger) with degrees of freedom, and the 95 % interval.</summary>

@@ -12,15 +12,21 @@ internal sealed class LineModel
     /// <summary>Up to so many levels the whole matrices are worked with: there the expected information of the variances counts, beyond them the average one says the same.</summary>
     private const int Few = 300;
 
+    /// <summary>
+    /// Of shares the lines as they are still have a variance, of 3² on the logit scale: next to none among shares that can be told, and a line that lost none, or all, keeps an error that is finite. After Gelman et
+    /// al. 2008, Annals of Applied Statistics 2:1360 (from memory), who take a scale of 2.5.
+    /// </summary>
+    private const double AsTheyAre = 9;
+
     private readonly IReadOnlyList<string> _lines;
-    private readonly IFitted? _asTheyAre;
+    private readonly AsLines? _asTheyAre;
     private readonly double _mothersFreedom;
 
-    private LineModel(IReadOnlyList<string> lines, IFitted? asDrawn, IFitted? asTheyAre, double mothersFreedom, string? problem)
+    private LineModel(IReadOnlyList<string> lines, IFitted? asDrawn, AsLines? asTheyAre, double mothersFreedom, string? problem, bool parts = true)
     {
         (_lines, _asTheyAre, _mothersFreedom, Problem) = (lines, asTheyAre, mothersFreedom, problem);
         Predictions = asDrawn?.Predictions(0).ToDictionary(line => line.Level) ?? [];
-        Parts = [.. asDrawn?.Components().Select(part => new Part(part.Name, part.Variance, part.StandardError)) ?? []];
+        Parts = !parts ? [] : [.. asDrawn?.Components().Select(part => new Part(part.Name, part.Variance, part.StandardError)) ?? []];
     }
 
     /// <summary>Why nothing could be fitted; null where it could.</summary>
@@ -33,11 +39,14 @@ internal sealed class LineModel
 
     private Dictionary<string, Predicted> Predictions { get; }
 
+    /// <summary>A combination of the lines, with one weight for each.</summary>
+    /// <param name="MothersVary">Whether anything was seen to lie between mothers of one line.</param>
+    private sealed record AsLines(Func<IReadOnlyList<double>, Contrast?> Combine, bool MothersVary);
+
     public static LineModel Of(IReadOnlyList<LineRecord> records, Trait trait, ComparedBy by, BooksPedigree? pedigree)
     {
-        var lines = records.Select(record => record.Line).Distinct().Order(StringComparer.Ordinal).ToList();
-        var mothers = records.Where(record => record.Mother is not null).Select(record => (record.Line, record.Mother)).Distinct().Count();
-        var mothersOf = by == ComparedBy.Line ? mothers - lines.Count : 0;
+        if (Traits.IsShare(trait)) return OfShares(records, by, pedigree);
+        var (lines, mothersOf) = (LinesOf(records), MothersOf(records, by));
         var y = records.Select(record => record.Value).ToList();
         var places = records.Select(record => record.YardSeason).ToList();
         // Where most yards and seasons hold a few colonies only, a mean for each would eat them up: then they are drawn, like lines.
@@ -50,8 +59,9 @@ internal sealed class LineModel
         {
             var asDrawn = Fit(y, part, [Related(compared, records, by, pedigree), .. Beside(records, compared, by, pedigree), .. place]);
             var asTheyAre = by == ComparedBy.Line ? Fit(y, part.With("line", [.. records.Select(record => record.Line)]), [Mother(records), .. place]) : null;
+            // Against what the records differ by at all: nothing but dust is no error.
             return asDrawn.Error > 0
-                ? new LineModel(lines, asDrawn, asTheyAre, mothersOf, asDrawn.Converged ? null : "The estimate of the variances did not settle: take the figures with care.")
+                ? new LineModel(lines, asDrawn, asTheyAre is null ? null : Lines(asTheyAre, lines), mothersOf, asDrawn.Converged ? null : "The estimate of the variances did not settle: take the figures with care.")
                 : new LineModel(lines, null, null, 0, records.GroupBy(record => record.YardSeason).All(place => place.Select(record => record.Value).Distinct().Count() == 1)
                     ? "All records within a yard and season are alike: there is nothing to compare by."
                     : "The records leave nothing to chance: without an error there is nothing to hold a difference against.");
@@ -61,6 +71,61 @@ internal sealed class LineModel
             return new LineModel(lines, null, null, 0, "There are too few records for as many yards and seasons.");
         }
     }
+
+    /// <summary>Noughts and ones by the logistic model: yards and seasons, of which many lost none, and ages are drawn, for a group without a loss has no logit of its own.</summary>
+    private static LineModel OfShares(IReadOnlyList<LineRecord> records, ComparedBy by, BooksPedigree? pedigree)
+    {
+        var (lines, y, mean) = (LinesOf(records), records.Select(record => record.Value).ToList(), FixedPart.Mean(records.Count));
+        var compared = RandomEffect.Of(by.ToString().ToLowerInvariant(), [.. records.Select(record => record.Line)]);
+        RandomEffect[] aside = [RandomEffect.Of("yard and season", [.. records.Select(record => record.YardSeason)]), RandomEffect.Of("queen's age", [.. records.Select(record => record.Age)])];
+        try
+        {
+            var drawn = Related(compared, records, by, pedigree);
+            LogisticFit Drawn(RandomEffect effect) => new LogisticModel(y, mean, [effect, .. Beside(records, compared, by, pedigree), .. aside]).Fit();
+            var (asDrawn, settled) = Settled(() => Drawn(drawn)) is { } found ? (found, true) : (Drawn(drawn with { GivenVariance = AsTheyAre }), false);
+            var asTheyAre = by == ComparedBy.Line ? new LogisticModel(y, mean, [compared with { GivenVariance = AsTheyAre }, Mother(records), .. aside]).Fit() : null;
+            return new LineModel(
+                lines, asDrawn, asTheyAre is null ? null : new AsLines(asTheyAre.CombineLevels, asTheyAre.Variance(1) > 0), MothersOf(records, by),
+                !settled ? "One has none of it or all, and the variance between them has no end: predictions take it as 9 on the logit scale."
+                : asDrawn.Converged && asTheyAre is not { Converged: false } ? null : "The estimate of the variances did not settle: take the figures with care.",
+                parts: settled);
+        }
+        catch (SeparatedException)
+        {
+            return new LineModel(lines, null, null, 0, "It came to none of them, or to all: there is nothing to compare by.");
+        }
+        catch (TooFewRecordsException)
+        {
+            return new LineModel(lines, null, null, 0, "There are too few records.");
+        }
+    }
+
+    /// <summary>Null where the estimate runs away.</summary>
+    private static LogisticFit? Settled(Func<LogisticFit> fit)
+    {
+        try
+        {
+            return fit();
+        }
+        catch (SeparatedException)
+        {
+            return null;
+        }
+    }
+
+    private static List<string> LinesOf(IReadOnlyList<LineRecord> records) => [.. records.Select(record => record.Line).Distinct().Order(StringComparer.Ordinal)];
+
+    private static int MothersOf(IReadOnlyList<LineRecord> records, ComparedBy by) => by != ComparedBy.Line ? 0
+        : records.Where(record => record.Mother is not null).Select(record => (record.Line, record.Mother)).Distinct().Count() - LinesOf(records).Count;
+
+    /// <summary>The first line has no column: what the others are held against.</summary>
+    private static AsLines Lines(IFitted fit, IReadOnlyList<string> lines) => new(
+        weights =>
+        {
+            var byLine = lines.Zip(weights).ToDictionary(pair => $"line {pair.First}", pair => pair.Second);
+            return fit.Combine([.. fit.Columns.Select(column => byLine.GetValueOrDefault(column))]);
+        },
+        fit.Variance(0) > 0);
 
     /// <summary>A line's prediction.</summary>
     public Predicted? Blup(string line) => Predictions.GetValueOrDefault(line);
@@ -75,14 +140,11 @@ internal sealed class LineModel
     public decimal? Chance(Contrast contrast) => _mothersFreedom < 1 ? null
         : Math.Round((decimal)(1 - StudentizedRange.Below(Math.Abs(contrast.Ratio) * Math.Sqrt(2), _lines.Count, contrast.Freedom)), 6);
 
-    /// <summary>The first line has no column: what the others are held against.</summary>
     private Contrast? At(IEnumerable<double> weights)
     {
-        if (_asTheyAre is null) return null;
-        var byLine = _lines.Zip(weights).ToDictionary(pair => $"line {pair.First}", pair => pair.Second);
-        var contrast = _asTheyAre.Combine([.. _asTheyAre.Columns.Select(column => byLine.GetValueOrDefault(column))]);
+        var contrast = _asTheyAre?.Combine([.. weights]);
         // Where the mothers' variance is estimated at nothing the colonies would become the replicates: the mothers stay them.
-        return contrast is null || _asTheyAre.Variance(0) > 0 || _mothersFreedom < 1 ? contrast : contrast with { Freedom = Math.Min(contrast.Freedom, _mothersFreedom) };
+        return contrast is null || _asTheyAre!.MothersVary || _mothersFreedom < 1 ? contrast : contrast with { Freedom = Math.Min(contrast.Freedom, _mothersFreedom) };
     }
 
     private static IFitted Fit(IReadOnlyList<double> y, FixedPart part, IReadOnlyList<RandomEffect> effects) =>

@@ -21,14 +21,14 @@ public sealed class LineWordsTests
         Assert.Equal(LineWords.Differ(comparison, comparison.Pairs[0]), LineWords.InShort(comparison));
     }
 
-    /// <summary>Of mites and losses fewer are better. Half is 3.578 / √2 × the standard error: ln 0.62 = −0.478, e^(−0.478 ± 0.253) = 0.48 to 0.80; 12 ± 7.6 points.</summary>
+    /// <summary>Of mites and losses fewer are better. Half is 3.578 / √2 × the standard error: ln 0.62 = −0.478, e^(−0.478 ± 0.253) = 0.48 to 0.80, of mites and of odds.</summary>
     [Theory]
     [InlineData(Trait.MitesFirst, "Sloe", "Brindle", -.478, .1, "Sloe has fewer mites than Brindle in the season's first wash: 0.62 times as many mites (0.48 to 0.80)")]
     [InlineData(Trait.MitesFirst, "Brindle", "Sloe", .478, .1, "Sloe has fewer mites than Brindle in the season's first wash: 0.62 times as many mites (0.48 to 0.80)")]
     [InlineData(Trait.MiteGrowth, "Brindle", "Sloe", .478, .1, "mites grow more slowly in Sloe than in Brindle: 0.62 times as many in 30 days (0.48 to 0.80)")]
-    [InlineData(Trait.WinterLosses, "Sloe", "Brindle", -.12, .03, "Sloe lost fewer colonies in winter than Brindle: 12.0 percentage points (4.4 to 19.6)")]
-    [InlineData(Trait.WinterLosses, "Brindle", "Sloe", .12, .03, "Sloe lost fewer colonies in winter than Brindle: 12.0 percentage points (4.4 to 19.6)")]
-    [InlineData(Trait.QueenGone, "Brindle", "Sloe", .12, .03, "Sloe lost fewer queens within a year than Brindle: 12.0 percentage points (4.4 to 19.6)")]
+    [InlineData(Trait.WinterLosses, "Sloe", "Brindle", -.478, .1, "Sloe lost fewer colonies in winter than Brindle: 0.62 times the odds of loss (0.48 to 0.80)")]
+    [InlineData(Trait.WinterLosses, "Brindle", "Sloe", .478, .1, "Sloe lost fewer colonies in winter than Brindle: 0.62 times the odds of loss (0.48 to 0.80)")]
+    [InlineData(Trait.QueenGone, "Brindle", "Sloe", .478, .1, "Sloe lost fewer queens within a year than Brindle: 0.62 times the odds of being gone (0.48 to 0.80)")]
     [InlineData(Trait.Temper, "Brindle", "Sloe", -.6, .1, "Sloe is gentler than Brindle: 0.60 points (0.35 to 0.85)")]
     public void What_is_wanted_goes_by_the_trait(Trait trait, string line, string other, double difference, double error, string said)
     {
@@ -125,7 +125,7 @@ public sealed class LineWordsTests
     [InlineData(Trait.Honey, 2, "+2.0")]
     [InlineData(Trait.MitesFirst, 0, "× 1.00")]
     [InlineData(Trait.MitesFirst, 12, "× 1000 and more")]
-    [InlineData(Trait.WinterLosses, .1234, "+12.3")]
+    [InlineData(Trait.WinterLosses, .1234, "× 1.13")]
     public void A_difference_has_its_sign(Trait trait, double difference, string said) => Assert.Equal(said, TraitWords.Signed(trait, (decimal)difference));
 
     /// <summary>e^0.9 − 0.5 = 1.96 mites per 100.</summary>

@@ -92,7 +92,7 @@ public sealed class LineBars
 
     private PlacedLabel Tick(Trait trait, double mark)
     {
-        var said = mark == 0 ? "mean" : TraitWords.IsFactor(trait) ? TraitWords.Signed(trait, (decimal)mark) : $"{(mark > 0 ? "+" : "−")}{Text.Number((decimal)Math.Abs(Math.Round(Traits.IsShare(trait) ? 100 * mark : mark, 6)))}";
+        var said = mark == 0 ? "mean" : TraitWords.IsFactor(trait) ? TraitWords.Signed(trait, (decimal)mark) : $"{(mark > 0 ? "+" : "−")}{Text.Number((decimal)Math.Abs(Math.Round(mark, 6)))}";
         return new PlacedLabel(X(mark), Bottom + 15, said, "middle");
     }
 

@@ -4,7 +4,7 @@ using ColonyLineage.Projections.LineComparison;
 namespace ColonyLineage.Desk;
 
 /// <summary>
-/// Traits and their figures in words. What is reckoned in logarithms (mites) is told as how many times as many, shares in percentage points: an owner reads neither ln nor 0.032.
+/// Traits and their figures in words. What is reckoned in logarithms is told as how many times as many, of shares as how many times the odds: an owner reads no ln.
 /// </summary>
 public static class TraitWords
 {
@@ -64,9 +64,9 @@ public static class TraitWords
     };
 
     /// <summary>Whether it is reckoned in logarithms, so that differences are factors.</summary>
-    public static bool IsFactor(Trait trait) => trait is Trait.MitesFirst or Trait.MitesLast or Trait.MiteGrowth;
+    public static bool IsFactor(Trait trait) => trait is Trait.MitesFirst or Trait.MitesLast or Trait.MiteGrowth || Traits.IsShare(trait);
 
-    /// <summary>The size of a difference with its unit, whichever way it points: '5.1 kg a season', '0.62 times as many', '12 percentage points'.</summary>
+    /// <summary>The size of a difference with its unit, whichever way it points: '5.1 kg a season', '0.62 times as many', '0.4 times the odds of loss'.</summary>
     public static string Size(Trait trait, decimal difference) => $"{Plain(trait, difference)} {Counted(trait)}";
 
     /// <summary>A difference with its sign, without its unit: '+5.1', '−2', '× 1.31'.</summary>
@@ -83,7 +83,8 @@ public static class TraitWords
         Trait.Temper or Trait.BroodPattern => "points",
         Trait.MitesFirst or Trait.MitesLast => "times as many mites",
         Trait.MiteGrowth => "times as many in 30 days",
-        _ => "percentage points",
+        Trait.WinterLosses => "times the odds of loss",
+        _ => "times the odds of being gone",
     };
 
     /// <summary>A mean as it was recorded. Of logarithms it is the geometric mean, with the half mite taken off again.</summary>
@@ -112,7 +113,6 @@ public static class TraitWords
     private static string Plain(Trait trait, decimal difference) => trait switch
     {
         Trait.Strength or Trait.Honey => Number(difference, 1),
-        Trait.WinterLosses or Trait.QueenGone => Number(100 * difference, 1),
         _ when IsFactor(trait) => Factor((double)difference),
         _ => Number(difference, 2),
     };

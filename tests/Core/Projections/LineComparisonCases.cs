@@ -179,6 +179,47 @@ public class LineComparisonCases
             }
     }
 
+    /// <summary>
+    /// Of shares: lines that lost 1 in 20 and 12 in 20 of each of five mothers' daughters are told apart, and the odds ratio is about (12/8) / (1/19) = 28.5. A line none of which was lost is compared as well.
+    /// </summary>
+    [Theory]
+    [InlineData(1, 2.5, 4.5)]
+    [InlineData(0, 3, 9)]
+    public void Shares_are_compared_by_their_odds(int lost, double least, double most)
+    {
+        var comparison = Comparing.Of(Lost(("A", 20, lost), ("B", 20, 12)), Trait.WinterLosses, ComparedBy.Line);
+        var pair = Assert.Single(comparison.Pairs);
+        Assert.Equal(Verdict.Differ, pair.Verdict);
+        Assert.InRange(-(double)pair.Difference!.Value, least, most);
+        Assert.Equal("A", comparison.Lines[0].Line);
+        // Where a line lost none the variance between lines has no end, and that is said.
+        Assert.Equal(lost > 0 ? ["line", "mother", "yard and season", "queen's age", "residual"] : [], comparison.Parts.Select(part => part.Name));
+        Assert.Equal(lost == 0, comparison.First.Contains("One has none of it or all, and the variance between them has no end: predictions take it as 9 on the logit scale."));
+    }
+
+    /// <summary>Two mothers of whose one daughter each is gone say next to nothing: with noughts and ones in a linear model they made a line of 6 in 100 look as if 19 more were gone.</summary>
+    [Fact]
+    public void Mothers_of_one_daughter_weigh_as_one_daughter_does()
+    {
+        var records = Lost(("A", 50, 3), ("B", 50, 3));
+        records.AddRange([LostOne(9001, "A", "A single", 1), LostOne(9002, "A", "A other", 1)]);
+        var comparison = Comparing.Of(records, Trait.QueenGone, ComparedBy.Line);
+        Assert.Equal(Verdict.CannotSay, Assert.Single(comparison.Pairs).Verdict);
+        // A's odds by hand: 17 of 252 gone, B's 15 of 250: ln 1.13 = .13.
+        Assert.InRange((double)comparison.Pairs[0].Difference!.Value, 0, .8);
+    }
+
+    /// <summary>Five mothers of each line, so many daughters of each, of which so many were lost.</summary>
+    private static List<LineRecord> Lost(params (string Line, int Daughters, int Lost)[] lines) =>
+    [
+        .. from line in lines
+           from mother in Enumerable.Range(0, 5)
+           from daughter in Enumerable.Range(0, line.Daughters)
+           select LostOne((line.Line[0] * 1000) + (mother * 100) + daughter, line.Line, $"{line.Line}{mother}", daughter < line.Lost ? 1 : 0),
+    ];
+
+    private static LineRecord LostOne(int number, string line, string mother, double lost) => Record(number, line, mother, number % 2 == 0 ? "East" : "West", "2026", "0", lost);
+
     // Fleiss 1981 (from memory): 82 in each group tell 20 % from 40 % with power .8.
     [Fact]
     public void How_many_it_takes()
