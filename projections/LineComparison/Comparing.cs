@@ -30,7 +30,7 @@ public static class Comparing
         var main = by == ComparedBy.Line ? parts.FirstOrDefault() ?? [] : [.. lines.Keys];
         var model = main.Count < 2 ? null : LineModel.Of([.. main.SelectMany(line => lines[line])], trait, by, pedigree);
         if (model?.Problem is { } problem) first.Add(problem);
-        var shares = Traits.IsShare(trait) && lines.Count > 1 ? Shares(lines) : [];
+        var shares = Traits.IsShare(trait) && by != ComparedBy.Queen && lines.Count > 1 ? Shares(lines) : [];
         var rows = lines.Select(line => Row(line.Key, line.Value, trait, by, model, shares.GetValueOrDefault(line.Key), lines.Count)).ToList();
         var pairs = Pairs(lines, trait, by, joined, model);
         return new Comparison(

@@ -52,7 +52,9 @@ internal sealed class LineModel
             var asTheyAre = by == ComparedBy.Line ? Fit(y, part.With("line", [.. records.Select(record => record.Line)]), [Mother(records), .. place]) : null;
             return asDrawn.Error > 0
                 ? new LineModel(lines, asDrawn, asTheyAre, mothersOf, asDrawn.Converged ? null : "The estimate of the variances did not settle: take the figures with care.")
-                : new LineModel(lines, null, null, 0, "All records within a yard and season are alike: there is nothing to compare by.");
+                : new LineModel(lines, null, null, 0, records.GroupBy(record => record.YardSeason).All(place => place.Select(record => record.Value).Distinct().Count() == 1)
+                    ? "All records within a yard and season are alike: there is nothing to compare by."
+                    : "The records leave nothing to chance: without an error there is nothing to hold a difference against.");
         }
         catch (TooFewRecordsException)
         {

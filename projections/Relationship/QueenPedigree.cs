@@ -94,7 +94,7 @@ public sealed class QueenPedigree(DroneShares shares = DroneShares.Equal, int ca
     public double BetweenBrood(int mating) => _families[mating].Sisters;
 
     /// <summary>Of θ of two of a brood what came neither by their mother nor by the mean of the drone producers: drones of one queen, drones that are the same.</summary>
-    public double SharedBeyondParents(int mating) => _families[mating].Spread;
+    public double SharedBeyondParents(int mating) => _trace.OwnOf(_families[mating].Place);
 
     /// <summary>θ of a queen with herself.</summary>
     public double Self(int queen) => (1 + Inbreeding(queen)) / 2;

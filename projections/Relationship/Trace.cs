@@ -30,6 +30,9 @@ internal sealed class Trace
         return _places.Count - 1;
     }
 
+    /// <summary>What two genes of a place share beside what they have from above.</summary>
+    public double OwnOf(int place) => _places[place].Own;
+
     /// <summary>θ of two genes, one drawn from each place.</summary>
     public double Between(int one, int other)
     {

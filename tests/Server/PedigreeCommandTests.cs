@@ -44,12 +44,28 @@ public sealed class PedigreeCommandTests(PostgresFixture postgres) : TerminalTes
     [InlineData("unknown-word", "line-comparison", "--trait", "beauty")]
     [InlineData("unknown-word", "line-pairs", "--by", "colour")]
     [InlineData("unknown-word", "line-comparison", "--pedigree")]
+    [InlineData("unknown-word", "line-comparison", "--living")]
+    [InlineData("unknown-word", "line-pairs", "--by", "queen")]
     public async Task What_makes_no_sense_is_refused(string name, params string[] asked)
     {
         await Done("import-pedigree", Path.Combine(Golden, "pedE_queens.csv"));
         var (code, output, error) = await Run(["ask", .. asked]);
         Assert.Equal((3, ""), (code, output));
         Assert.StartsWith($"refused {name}", error);
+    }
+
+    /// <summary>With ids in place of names the sheets go together with other answers, and the pedigree is the same.</summary>
+    [Fact]
+    public async Task The_pedigree_by_ids()
+    {
+        await Done("import-pedigree", Path.Combine(Golden, "pedE_queens.csv"), "--matings", Path.Combine(Golden, "pedE_matings.csv"));
+        var (queens, matings) = (Path.Combine(Folder, "ids.csv"), Path.Combine(Folder, "of.csv"));
+        await Done("export-pedigree", queens, matings, "--ids");
+        var lines = (await File.ReadAllLinesAsync(queens, TestContext.Current.CancellationToken)).Skip(1).Select(line => line.Split(',')[0]).ToList();
+        Assert.All(lines, id => Assert.True(Guid.TryParse(id, out _), id));
+        var register = (await Done("ask", "register", "--format", "csv")).Split("\r\n");
+        Assert.All(lines, id => Assert.Contains(register, row => row.Contains(id, StringComparison.Ordinal)));
+        Assert.Equal(11, (await Done("relate", queens, "--matings", matings)).Split("\r\n", StringSplitOptions.RemoveEmptyEntries).Length);
     }
 
     [Fact]

@@ -22,7 +22,8 @@ internal static class Pedigrees
     {
         var queens = new Argument<FileInfo>("QUEENS") { Description = "The file for the queens: id, mother, mating, birth." };
         var matings = new Argument<FileInfo>("MATINGS") { Description = "The file for the matings: mating, queen, dpqs (divided by ';'), n." };
-        var command = new System.CommandLine.Command("export-pedigree", "Write the pedigree of the books as two sheets, the form that 'relate' and 'import-pedigree' read.") { queens, matings };
+        var ids = new Option<bool>("--ids") { Description = "Queens by their ids in place of their names, to be joined with other answers, for instance traits." };
+        var command = new System.CommandLine.Command("export-pedigree", "Write the pedigree of the books as two sheets, the form that 'relate', 'fit' and 'import-pedigree' read.") { queens, matings, ids };
         command.Does(async (parsed, cancel) =>
         {
             await using var ledger = await Shared.OpenAsync(parsed, make: false, cancel);
@@ -30,14 +31,14 @@ internal static class Pedigrees
             var books = new BooksPedigree(await ledger.RowsAsync(Questions.Lineage, Ask.Everything, cancel), register.Values.Select(queen => (queen.Id, queen.Name)));
             // A name that two queens bear gets the end of the id behind it.
             var twice = books.Queens.GroupBy(books.NameOf).Where(same => same.Count() > 1).Select(same => same.Key).ToHashSet();
-            string Name(Guid queen) => twice.Contains(books.NameOf(queen)) ? $"{books.NameOf(queen)} {Projections.Cards.Names.Short(queen)}" : books.NameOf(queen);
+            string Name(Guid queen) => parsed.GetValue(ids) ? $"{queen}" : twice.Contains(books.NameOf(queen)) ? $"{books.NameOf(queen)} {Projections.Cards.Names.Short(queen)}" : books.NameOf(queen);
             var mothers = books.Queens.Select(books.MotherOf).OfType<Projections.Lineage.LinkRow>().Select(link => link.FromId).Distinct().Order().ToList();
             Write(parsed.GetValue(queens)!, new Answer(QueenColumns, [.. books.Queens.Select(queen => (object?[])[Name(queen), books.MotherOf(queen) is { } link ? Name(link.FromId) : "", books.MotherOf(queen) is { } mother ? $"of {Name(mother.FromId)}" : "", Birth(books, register, queen)])]));
             Write(parsed.GetValue(matings)!, new Answer(MatingColumns, [.. mothers.Select(mother => (object?[])[$"of {Name(mother)}", Name(mother), string.Join(';', books.DronesOf(mother).Select(link => Name(link.FromId))), books.EffectiveDrones(mother)])]));
             await parsed.InvocationConfiguration.Output.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"{books.Queens.Count:N0} queens and {mothers.Count:N0} matings written."));
             return Exit.Done;
         });
-        return Help.WithExample(command, "lineage --outfit demo export-pedigree queens.csv matings.csv\nlineage relate queens.csv --matings matings.csv");
+        return Help.WithExample(command, "lineage --outfit demo export-pedigree queens.csv matings.csv\nlineage relate queens.csv --matings matings.csv\nlineage --outfit demo export-pedigree queens.csv matings.csv --ids");
     }
 
     public static System.CommandLine.Command Import()

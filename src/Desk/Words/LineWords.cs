@@ -14,6 +14,7 @@ public static class LineWords
     {
         ComparedBy.Line => ("line", "lines"),
         ComparedBy.Mother => ("mother", "mothers"),
+        ComparedBy.Queen => ("queen", "queens"),
         _ => ("maker", "makers"),
     };
 
@@ -72,14 +73,15 @@ public static class LineWords
     public static string NoRanking(Comparison comparison)
     {
         var differ = comparison.Pairs.Count(pair => pair.Verdict == Verdict.Differ);
+        if (comparison.By == ComparedBy.Queen) return "Nothing is claimed of queens: these are predictions, the wanted end first. The next one in the list may as well be the better one: the interval and the reliability say how far to go by it.";
         if (comparison.By != ComparedBy.Line) return $"Nothing is claimed of {Of(comparison.By).Many}: these are predictions, in the order of their names, no ranking.";
         return differ == 0 ? "No two lines can be said to differ: which stands above which means nothing here."
             : differ == comparison.Pairs.Count ? "All pairs differ."
             : $"Only the {(differ == 1 ? "pair" : $"{differ} pairs")} named above can be said to differ: of the others, which stands above which means nothing.";
     }
 
-    /// <summary>'6 mothers, 31 colonies'; of a mother herself her colonies.</summary>
-    public static string Counts(LineRow row, ComparedBy by) => $"{(by == ComparedBy.Mother ? "" : $"{Text.Count(row.Mothers, "mother", "mothers")}, ")}{Text.Count(row.Colonies, "colony", "colonies")}";
+    /// <summary>'6 mothers, 31 colonies'; of a mother or a queen herself her colonies.</summary>
+    public static string Counts(LineRow row, ComparedBy by) => $"{(by is ComparedBy.Mother or ComparedBy.Queen ? "" : $"{Text.Count(row.Mothers, "mother", "mothers")}, ")}{Text.Count(row.Colonies, "colony", "colonies")}";
 
     /// <summary>'5 lines', or 'the 4 lines that can be compared' where others cannot.</summary>
     private static string Compared(Comparison comparison) =>

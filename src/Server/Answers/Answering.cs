@@ -133,7 +133,7 @@ public sealed class Answering(OutfitLedger ledger, ReadCache cache, Clock clock)
             throw Refuse(ServerRefusals.Malformed, "descendants-of", "Ask for one of descendants-of, ancestors-of and contacts-of at a time.");
         if (asked.ContactsOf is not null != asked.Since is not null)
             throw Refuse(Refusals.Missing, asked.Since is null ? "since" : "contacts-of", "Contacts are asked for with both: contacts-of=COLONY and since=DAY.");
-        if (asked.Living && asked.DescendantsOf is null && asked.AncestorsOf is null)
+        if (asked.Living && question == "lineage" && asked.DescendantsOf is null && asked.AncestorsOf is null)
             throw Refuse(Refusals.Missing, "descendants-of", "'living' goes with descendants-of or ancestors-of.");
     }
 
