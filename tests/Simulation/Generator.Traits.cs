@@ -5,14 +5,15 @@ namespace ColonyLineage.Simulation;
 /// <summary>What lines are compared by: chance alone seldom washes one colony twice in a season, doses it between, or looks in too soon after a dose.</summary>
 public sealed partial class Generator
 {
-    /// <summary>One colony is measured on some days of a season, in any order, while its queen may go in between.</summary>
+    /// <summary>One colony is measured on several visits, while its queen may go in between.</summary>
     private void MeasureColony()
     {
         var colony = Colony();
-        for (var measures = _chance.Between(2, 4); measures > 0; measures--)
+        Measure(colony);
+        for (var visits = _chance.Between(1, 3); visits > 0; visits--)
         {
+            StartAct();
             Measure(colony);
-            if (_chance.Percent(80)) _today = _today.AddDays(_chance.Between(0, 25));
         }
     }
 

@@ -73,18 +73,18 @@ public sealed partial class OracleBooks
     private OracleReign? ReignAt(ColonyId id, Entry entry)
     {
         foreach (var reign in Colony(id).Reigns)
-            if (!Before(entry, reign.By) && (reign.Gone is null || Before(entry, reign.Gone)) && (reign.Queen is not { } queen || WhereAt(queen, entry) == id))
+            if (!Before(entry, reign.By) && (reign.Gone is null || Before(entry, reign.Gone)) && (reign.Queen is not { } queen || WhereAt(queen, entry).Colony == id))
                 return reign;
         return null;
     }
 
-    /// <summary>The colony that a queen was in when an entry had happened.</summary>
-    private ColonyId? WhereAt(QueenId queen, Entry at)
+    /// <summary>The colony that a queen was in when an entry had happened, and what set her there.</summary>
+    private (ColonyId? Colony, Entry? By) WhereAt(QueenId queen, Entry at)
     {
-        ColonyId? where = null;
+        (ColonyId? Colony, Entry? By) where = default;
         foreach (var entry in _standing)
-            if (!Before(at, entry))
-                where = WhereAfter(entry, queen, where);
+            if (!Before(at, entry) && WhereAfter(entry, queen, where.Colony) is var now && now != where.Colony)
+                where = (now, entry);
         return where;
     }
 
@@ -110,7 +110,11 @@ public sealed partial class OracleBooks
 
         if (taken is { } why) row.Rests.Add(why);
         foreach (var entry in row.Seen)
+        {
             row.Rests.Add(ReignAt(row.Colony, entry)!.By.Id);
+            if (row.Queen is { } there) row.Rests.Add(WhereAt(there, entry).By!.Id);
+        }
+
         row.Treatments = TreatmentsOf(colony, row);
         if (row.Queen is { } queen)
         {
