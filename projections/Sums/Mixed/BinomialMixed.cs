@@ -35,9 +35,14 @@ public sealed record BinomialMixed(double Deviation, IReadOnlyList<FixedTerm> Fi
 
         var start = Vector<double>.Build.Dense(names.Count + 1);
         start[names.Count] = .5;
-        var (found, converged) = Descend(Minus, start, names);
+        var (found, converged) = Descent.From(Minus, start, at =>
+        {
+            for (var i = 0; i < names.Count; i++)
+                if (Math.Abs(at[i]) > RunsAway) throw new SeparatedException(names[i]);
+            if (Math.Abs(at[^1]) > RunsAway) throw new SeparatedException("the groups");
+        });
         found[names.Count] = Math.Abs(found[names.Count]);
-        var curvature = SecondDifferences(Minus, found);
+        var curvature = Descent.Curvature(Minus, found);
         var covariance = Math.Abs(curvature.Determinant()) > 1e-300 ? curvature.Inverse() : null;
         return new BinomialMixed(
             found[names.Count],
@@ -94,60 +99,6 @@ public sealed record BinomialMixed(double Deviation, IReadOnlyList<FixedTerm> Fi
         var jacobi = Matrix<double>.Build.Dense(points, points, (r, c) => Math.Abs(r - c) == 1 ? Math.Sqrt(Math.Max(r, c)) : 0);
         Evd<double> eigen = jacobi.Evd(Symmetricity.Symmetric);
         return [.. Enumerable.Range(0, points).Select(i => (eigen.EigenValues[i].Real, 2 * Math.Log(Math.Abs(eigen.EigenVectors[0, i]))))];
-    }
-
-    /// <summary>Newton with differences for slopes, and a step that is halved until it leads lower.</summary>
-    private static (Vector<double> At, bool Converged) Descend(Func<Vector<double>, double> minus, Vector<double> start, IReadOnlyList<string> names)
-    {
-        var (at, value) = (start, minus(start));
-        for (var step = 0; step < 200; step++)
-        {
-            var slope = Differences(minus, at);
-            var curvature = SecondDifferences(minus, at);
-            var least = curvature.Evd(Symmetricity.Symmetric).EigenValues.Select(eigen => eigen.Real).Min();
-            if (least < 1e-6) curvature += Matrix<double>.Build.DenseIdentity(at.Count) * (1e-3 - least);
-            var move = -curvature.Solve(slope);
-            var next = at + move;
-            var there = minus(next);
-            for (var halved = 0; halved < 40 && !(there <= value); halved++)
-            {
-                move /= 2;
-                next = at + move;
-                there = minus(next);
-            }
-
-            if (!(there <= value)) return (at, slope.AbsoluteMaximum() < 1e-4);
-            (at, value) = (next, there);
-            for (var i = 0; i < names.Count; i++)
-                if (Math.Abs(at[i]) > RunsAway) throw new SeparatedException(names[i]);
-            if (Math.Abs(at[^1]) > RunsAway) throw new SeparatedException("the groups");
-            if (move.AbsoluteMaximum() < 1e-8) return (at, true);
-        }
-
-        return (at, false);
-    }
-
-    private static Vector<double> Differences(Func<Vector<double>, double> of, Vector<double> at) =>
-        Vector<double>.Build.Dense(at.Count, i => (of(Moved(at, i, 1e-5)) - of(Moved(at, i, -1e-5))) / 2e-5);
-
-    private static Matrix<double> SecondDifferences(Func<Vector<double>, double> of, Vector<double> at)
-    {
-        const double Step = 1e-4;
-        var here = of(at);
-        var all = Matrix<double>.Build.Dense(at.Count, at.Count);
-        for (var i = 0; i < at.Count; i++)
-            for (var j = i; j < at.Count; j++)
-                all[i, j] = all[j, i] = i == j
-                    ? (of(Moved(at, i, Step)) - (2 * here) + of(Moved(at, i, -Step))) / (Step * Step)
-                    : (of(Moved(Moved(at, i, Step), j, Step)) - of(Moved(Moved(at, i, Step), j, -Step)) - of(Moved(Moved(at, i, -Step), j, Step)) + of(Moved(Moved(at, i, -Step), j, -Step))) / (4 * Step * Step);
-        return all;
-    }
-
-    private static Vector<double> Moved(Vector<double> at, int along, double by)
-    {
-        var moved = at.Clone();
-        moved[along] += by;
-        return moved;
     }
 }
 

@@ -11,6 +11,9 @@ public sealed record RandomEffect(string Name, IReadOnlyList<string> Levels, IRe
     /// <summary>The same by its inverse, for the sparse model: see <see cref="SparseModel"/>.</summary>
     public Precision? Precision { get; init; }
 
+    /// <summary>Its variance where that is given; null where it is estimated.</summary>
+    public double? GivenVariance { get; init; }
+
     /// <summary>So many of the levels, the first ones, are reported; null for all. Behind them stand those that only tie them together: ancestors, broods.</summary>
     public int? Reported { get; init; }
 
