@@ -10,9 +10,12 @@ public sealed class TraitsQuestion : Question<TraitRow>
 
     public override bool Asks(SubjectKind kind) => kind == SubjectKind.Colony;
 
-    public override IEnumerable<TraitRow> RowsFor(Books books, Subject subject)
+    /// <summary>In the order in which their seasons were seen last: of two queens seen on one day the later one stands last.</summary>
+    public override IEnumerable<TraitRow> RowsFor(Books books, Subject subject) =>
+        Rows(books, books.Colony(new ColonyId(subject.Id))).OrderBy(one => Place.Of(one.Last)).Select(one => one.Row);
+
+    private static IEnumerable<(Entry Last, TraitRow Row)> Rows(Books books, ColonyCard colony)
     {
-        var colony = books.Colony(new ColonyId(subject.Id));
         var outfit = books.Outfit;
         var makers = colony.Counted.OfType<SplitFrom>().Where(split => split.Into == colony.Colony).ToList();
         var group = colony.Counted.OfType<Noted>().LastOrDefault(note => note.About == "treatment group");
@@ -35,7 +38,7 @@ public sealed class TraitsQuestion : Question<TraitRow>
                 if (!seen.IsThere) continue;
                 var begins = colony.Began is { How: not HowEstablished.OpeningCount } && Season.Of(colony.Began.On.Day, outfit.SeasonStartMonth) == season.Key;
                 var stay = colony.Stays.LastOrDefault(stay => Place.Of(stay.CameBy) <= Place.Of(seen.Last));
-                yield return new TraitRow
+                yield return (seen.Last, new TraitRow
                 {
                     YardId = stay?.Spot.Yard,
                     Yard = stay is null ? null : Names.Of(books.Yard(stay.Spot.Yard)),
@@ -69,7 +72,7 @@ public sealed class TraitsQuestion : Question<TraitRow>
                     Entries = Evidence.Of([begins ? colony.Began : null, stay?.CameBy, group, colony.TakenOut, .. makers, .. doses, .. seen.Entries, .. seen.Stops,
                         .. reigns.Select(reign => reign.CameBy).Concat(here?.Select(placing => placing.By) ?? []).Where(came => Place.Of(came) <= Place.Of(seen.Last)),
                         .. mother?.By ?? [], .. line?.By ?? [], .. birth?.By ?? []]),
-                };
+                });
             }
         }
     }

@@ -103,6 +103,20 @@ public class TraitsCases
     }
 
     [Fact]
+    public void Of_two_queens_seen_on_one_day_the_later_stands_for_the_winter()
+    {
+        var story = Outfit();
+        Look(story, "1 May 2026", bees: 6);
+        story.Raise("other", "15 May 2026");
+        story.Requeen("A", "other", "1 Jun 2026");
+        Look(story, "1 Sep 2026", bees: 5);
+        story.Requeen("A", "daughter", "1 Sep 2026", OldQueen.TakenOut);
+        Look(story, "1 Sep 2026", bees: 4);
+        Assert.Equal(["other", "daughter"], Rows(story).Select(row => row.Queen));
+        Assert.Equal(Story.Queen("daughter"), Assert.Single(Records.Of(Measured(story, "1 May 2027"), Trait.WinterLosses, ComparedBy.Line)).QueenId);
+    }
+
+    [Fact]
     public void A_row_names_what_says_that_the_colony_began_or_was_taken_out()
     {
         var story = new Story();
