@@ -10,26 +10,35 @@ public sealed class TraitsQuestion : Question<TraitRow>
 
     public override bool Asks(SubjectKind kind) => kind == SubjectKind.Colony;
 
-    public override IEnumerable<TraitRow> RowsFor(Books books, Subject subject)
+    /// <summary>In the order in which their seasons were seen last: of two queens seen on one day the later one stands last.</summary>
+    public override IEnumerable<TraitRow> RowsFor(Books books, Subject subject) =>
+        Rows(books, books.Colony(new ColonyId(subject.Id))).OrderBy(one => Place.Of(one.Last)).Select(one => one.Row);
+
+    private static IEnumerable<(Entry Last, TraitRow Row)> Rows(Books books, ColonyCard colony)
     {
-        var colony = books.Colony(new ColonyId(subject.Id));
         var outfit = books.Outfit;
         var makers = colony.Counted.OfType<SplitFrom>().Where(split => split.Into == colony.Colony).ToList();
         var group = colony.Counted.OfType<Noted>().LastOrDefault(note => note.About == "treatment group");
-        foreach (var reign in colony.Reigns)
+        // A queen who came back has one row for a season; of those whom nobody named each is another.
+        foreach (var reigns in colony.Reigns.GroupBy(reign => reign.Queen is { } named ? named : (object)reign).Select(reigns => reigns.ToList()))
         {
-            var seasons = colony.Counted.Where(entry => Tells(entry) && Place.Of(entry) >= Place.Of(reign.CameBy) && (reign.WentBy is null || Place.Of(entry) < Place.Of(reign.WentBy)))
-                .GroupBy(entry => Season.Of(entry.On.Day, outfit.SeasonStartMonth)).ToList();
+            var id = reigns[0].Queen;
+            // Whoever was set into another colony, or lost, does not reign here, though nobody said so here.
+            var here = id is { } placed ? books.Queen(placed).Placings.Where(placing => placing.Colony == colony.Colony).ToList() : null;
+            bool Hers(Entry entry) => reigns.Exists(reign => During(entry, reign.CameBy, reign.WentBy)) && (here is null || here.Exists(placing => During(entry, placing.By, placing.Until)));
+            var seasons = colony.Counted.Where(entry => Tells(entry) && Hers(entry)).GroupBy(entry => Season.Of(entry.On.Day, outfit.SeasonStartMonth)).ToList();
             if (seasons.Count == 0) continue;
-            var mother = reign.Queen is { } daughter ? Pedigree.MotherOf(books, daughter) : null;
-            var line = reign.Queen is { } descendant ? Pedigree.LineOf(books, descendant) : null;
-            var birth = reign.Queen is { } queen ? Pedigree.BirthOf(books, queen) : null;
+            var mother = id is { } daughter ? Pedigree.MotherOf(books, daughter) : null;
+            var line = id is { } descendant ? Pedigree.LineOf(books, descendant) : null;
+            var birth = id is { } queen ? Pedigree.BirthOf(books, queen) : null;
             foreach (var season in seasons)
             {
-                var seen = new Seen(colony, outfit, [.. season]);
+                var doses = colony.Counted.OfType<Treated>().Where(dose => Season.Of(dose.On.Day, outfit.SeasonStartMonth) == season.Key).ToList();
+                var seen = new Seen(colony, outfit, [.. season], doses);
                 if (!seen.IsThere) continue;
+                var begins = colony.Began is { How: not HowEstablished.OpeningCount } && Season.Of(colony.Began.On.Day, outfit.SeasonStartMonth) == season.Key;
                 var stay = colony.Stays.LastOrDefault(stay => Place.Of(stay.CameBy) <= Place.Of(seen.Last));
-                yield return new TraitRow
+                yield return (seen.Last, new TraitRow
                 {
                     YardId = stay?.Spot.Yard,
                     Yard = stay is null ? null : Names.Of(books.Yard(stay.Spot.Yard)),
@@ -39,15 +48,15 @@ public sealed class TraitsQuestion : Question<TraitRow>
                     Season = season.Key,
                     SeenFrom = seen.Entries[0].On.Day,
                     SeenTo = seen.Last.On.Day,
-                    QueenId = reign.Queen,
-                    Queen = reign.Queen is { } named ? Names.Of(books.Queen(named)) : null,
+                    QueenId = id,
+                    Queen = id is { } named ? Names.Of(books.Queen(named)) : null,
                     MotherId = mother?.Mother,
                     Mother = mother is { } known ? Names.Of(books.Queen(known.Mother)) : null,
                     MotherIs = mother?.Sure,
                     Line = line?.Line,
                     QueenAge = birth is { } born && Season.Of(born.When.Earliest, outfit.SeasonStartMonth) is var first && first == Season.Of(born.When.Day, outfit.SeasonStartMonth) ? season.Key - first : null,
                     Maker = makers.Select(split => split.Colony).Distinct().ToList() is [var one] ? Names.Of(books.Colony(one)) : null,
-                    New = colony.Began is { How: not HowEstablished.OpeningCount } began && Season.Of(began.On.Day, outfit.SeasonStartMonth) == season.Key,
+                    New = begins,
                     TakenOut = colony.TakenOut is not null,
                     Treatments = group?.Text ?? seen.Courses,
                     FramesOfBees = seen.Mean(look => look.FramesOfBees),
@@ -59,25 +68,28 @@ public sealed class TraitsQuestion : Question<TraitRow>
                     FirstPer100Bees = Per100(seen.Washes.FirstOrDefault()),
                     LastWash = seen.Washes.Count > 1 ? seen.Washes[^1].On.Day : null,
                     LastPer100Bees = seen.Washes.Count > 1 ? Per100(seen.Washes[^1]) : null,
-                    DosedBetween = seen.Washes.Count > 1 && seen.Doses.Any(dose => Place.Of(dose) > Place.Of(seen.Washes[0]) && Place.Of(dose) < Place.Of(seen.Washes[^1])),
-                    Entries = Evidence.Of([reign.CameBy, stay?.CameBy, group, .. makers, .. seen.Entries, .. seen.Stops, .. mother?.By ?? [], .. line?.By ?? [], .. birth?.By ?? []]),
-                };
+                    DosedBetween = seen.Washes.Count > 1 && doses.Exists(dose => During(dose, seen.Washes[0], seen.Washes[^1])),
+                    Entries = Evidence.Of([begins ? colony.Began : null, stay?.CameBy, group, colony.TakenOut, .. makers, .. doses, .. seen.Entries, .. seen.Stops,
+                        .. reigns.Select(reign => reign.CameBy).Concat(here?.Select(placing => placing.By) ?? []).Where(came => Place.Of(came) <= Place.Of(seen.Last)),
+                        .. mother?.By ?? [], .. line?.By ?? [], .. birth?.By ?? []]),
+                });
             }
         }
     }
 
     private static bool Tells(Entry entry) => entry is Inspected or Harvested or Washed or Treated;
 
+    private static bool During(Entry entry, Entry from, Entry? until) => Place.Of(entry) >= Place.Of(from) && (until is null || Place.Of(entry) < Place.Of(until));
+
     private static decimal? Per100(Washed? wash) => wash is { Bees: > 0 } ? Math.Round(100m * wash.Mites / wash.Bees, 4) : null;
 
     /// <summary>What was recorded in a season while a queen reigned.</summary>
-    private sealed class Seen(ColonyCard colony, OutfitCard outfit, IReadOnlyList<Entry> entries)
+    /// <param name="doses">All of the season: what was given before she came works in her colony, too.</param>
+    private sealed class Seen(ColonyCard colony, OutfitCard outfit, IReadOnlyList<Entry> entries, IReadOnlyList<Treated> doses)
     {
         private readonly IReadOnlyList<Inspected> _looks = [.. entries.OfType<Inspected>()];
 
         public IReadOnlyList<Washed> Washes { get; } = [.. entries.OfType<Washed>().Where(wash => wash.Bees > 0)];
-
-        public IReadOnlyList<Treated> Doses { get; } = [.. entries.OfType<Treated>()];
 
         public IReadOnlyList<Entry> Entries { get; } = [.. entries.Where(entry => entry is not Inspected look || look.FramesOfBees is not null || look.Temper is not null || look.BroodPattern is not null)];
 
@@ -98,9 +110,8 @@ public sealed class TraitsQuestion : Question<TraitRow>
         /// <summary>Supers alone say nothing of how much honey was in them.</summary>
         public decimal? Honey => entries.OfType<Harvested>().Select(harvest => harvest.Honey?.InKilograms()).OfType<decimal>().ToList() is { Count: > 0 } weights ? Math.Round(weights.Sum(), 4) : null;
 
-        public string? Courses => Doses.Select(dose => dose.Course).Distinct().Order(StringComparer.Ordinal).ToList() is { Count: > 0 } courses ? string.Join(" + ", courses) : null;
+        public string? Courses => doses.Select(dose => dose.Course).Distinct().Order(StringComparer.Ordinal).ToList() is { Count: > 0 } courses ? string.Join(" + ", courses) : null;
 
-        private Treated? StoppedBy(Inspected look) => colony.Counted.OfType<Treated>().LastOrDefault(dose =>
-            outfit.Courses.GetValueOrDefault(dose.Course)?.BroodTooSoonDays is { } days && look.On.Day.DayNumber - dose.On.Day.DayNumber is var since && since >= 0 && since <= days);
+        private Treated? StoppedBy(Inspected look) => LayingStopped.By(outfit, colony, look);
     }
 }

@@ -13,7 +13,6 @@ internal sealed record Item(string Work, Entry By, string What, DateOnly From, D
 internal sealed class ColonyWork(Books books)
 {
     private readonly Dictionary<string, Item> _open = [];
-    private readonly List<Treated> _doses = [];
     private DateOnly? _laid;
 
     public IReadOnlyList<Item> Of(ColonyCard colony)
@@ -36,9 +35,6 @@ internal sealed class ColonyWork(Books books)
                 break;
             case NucTransferred or BoxesChanged:
                 Close(Works.Transfer, Works.Combined);
-                break;
-            case Treated dose:
-                _doses.Add(dose);
                 break;
             case Requeened or QueenIntroduced:
                 Close(Works.Queenless, Works.Cell, Works.QueenAgain);
@@ -71,12 +67,12 @@ internal sealed class ColonyWork(Books books)
                 Close(Works.FeederOff);
                 break;
             case Inspected look:
-                Look(look);
+                Look(colony, look);
                 break;
         }
     }
 
-    private void Look(Inspected look)
+    private void Look(ColonyCard colony, Inspected look)
     {
         Close(Works.Combined);
         var lays = look.EggsSeen == true || look.Queen is QueenFinding.Seen or QueenFinding.Queenright;
@@ -84,11 +80,8 @@ internal sealed class ColonyWork(Books books)
         else if (look.Queen is QueenFinding.VirginSeen) Close(Works.Cell);
         if (Doubt(look) is { } doubt)
         {
-            var soon = _doses.Where(dose => dose.On.Day <= look.On.Day).Select(dose => (Dose: dose, Days: books.Outfit.Courses.GetValueOrDefault(dose.Course)?.BroodTooSoonDays))
-                .Where(dose => dose.Days is { } days && look.On.Day <= dose.Dose.On.Day.AddDays(days)).Select(dose => (dose.Dose, Until: dose.Dose.On.Day.AddDays(dose.Days!.Value)))
-                .OrderBy(dose => dose.Until).LastOrDefault();
-            if (soon.Dose is { } dosed && look.BroodPattern <= 2)
-                _open[Works.QueenAgain] = new Item(Works.QueenAgain, look, $"{doubt} on {Day(look)}: too soon after {dosed.Course} to judge", soon.Until.AddDays(1), soon.Until.AddDays(1 + Habits.DoubtBy), More: [dosed]);
+            if (look.BroodPattern <= 2 && LayingStopped.By(books.Outfit, colony, look) is { } dose && LayingStopped.Until(books.Outfit, dose) is { } until)
+                _open[Works.QueenAgain] = new Item(Works.QueenAgain, look, $"{doubt} on {Day(look)}: too soon after {dose.Course} to judge", until.AddDays(1), until.AddDays(1 + Habits.DoubtBy), More: [dose]);
             else Open(Works.QueenAgain, look, doubt, Habits.DoubtFrom, Habits.DoubtBy);
         }
         else if (lays || look.BroodPattern is not null)

@@ -2,6 +2,7 @@ using ColonyLineage.Entries;
 using ColonyLineage.Projections;
 using ColonyLineage.Projections.DoseCompleteness;
 using ColonyLineage.Projections.Lineage;
+using ColonyLineage.Projections.LineComparison;
 using ColonyLineage.Projections.OwedWork;
 using ColonyLineage.Projections.QueensByAge;
 using ColonyLineage.Projections.SpotStory;
@@ -10,7 +11,7 @@ using ColonyLineage.Simulation.Oracle;
 namespace ColonyLineage.Simulation;
 
 /// <summary>Puts the rows of the folds beside the oracle's, field by field.</summary>
-public static class Agreement
+public static partial class Agreement
 {
     /// <summary>The first field in which they differ, in words; null where they agree.</summary>
     public static string? Difference(WholeBooks books, IReadOnlyList<IQuestion> questions, OracleBooks oracle)
@@ -23,6 +24,7 @@ public static class Agreement
                 "dose-completeness" => Doses(Folds.Rows(books, question).Cast<DoseRow>().ToList(), oracle),
                 "spot-story" => Bands(Folds.Rows(books, question).Cast<BandRow>().ToList(), oracle),
                 "open-work" => Work(Folds.Rows(books, question).Cast<OpenWorkRow>().ToList(), oracle),
+                "traits" => Traits(Folds.Rows(books, question).Cast<TraitRow>().ToList(), oracle),
                 "lineage" => Links(Folds.Rows(books, question).Cast<LinkRow>().ToList(), oracle),
                 _ => null,
             };
@@ -51,7 +53,7 @@ public static class Agreement
             if (Differ($"contacts of {colony} since {day:O}",
                 Sorted(Contacts.Of(colony.Value, day, links, bands).Select(contact => $"{contact.ColonyId} {contact.How} {contact.From:O} {contact.To:O}")), Sorted(oracle.Contacts(colony, day))) is { } contacts)
                 return contacts;
-        return null;
+        return LineRecords(books, oracle);
     }
 
     private static string Sorted(IEnumerable<string> lines) => string.Join('\n', lines.Order(StringComparer.Ordinal));

@@ -10,6 +10,7 @@ public sealed partial class Generator
         (8, Inspect), (7, TreatOne), (5, TreatYard), (5, () => Split(1)), (3, () => Split(_chance.Between(2, 3))), (4, Combine), (3, CombineBack), (2, Diamond),
         (5, Move), (4, Requeen), (3, GiveCell), (4, Supersedure), (2, Introduce), (2, Kill), (2, Queenless), (5, MoveFrames), (2, Die), (1, Sell), (1, GiveUp),
         (1, TakeOut), (4, Note), (3, Accept), (6, OfAQueen), (1, CageOrRelease), (4, Settings), (1, Line), (2, FixSpot), (4, Plain), (2, Owe), (2, Establish), (2, Contradict),
+        (5, MeasureColony),
     ];
 
     private void Inspect()

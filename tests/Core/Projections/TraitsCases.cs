@@ -33,7 +33,7 @@ public class TraitsCases
     public void Each_queen_has_her_own_row_and_a_look_too_soon_is_no_pattern()
     {
         var story = Outfit();
-        story.Tell((id, act, order) => new CourseDefined { Id = id, Act = act, Order = order, On = Story.Day("1 Jan 2015"), Course = "T", FullDoses = 2, BroodTooSoonDays = 21 });
+        Stops(story);
         Look(story, "1 May 2026", bees: 6, pattern: 5);
         story.Dose("A", "10 May 2026", 1);
         Look(story, "31 May 2026", bees: 6, pattern: 1);
@@ -48,6 +48,85 @@ public class TraitsCases
         Assert.Equal((null, 0, 1, null), (rows[1].Mother, rows[1].QueenAge, rows[2].QueenAge, rows[1].Line));
         Assert.Equal("T", rows[0].Treatments);
         Assert.True(rows[0].Entries.Count > rows[2].Entries.Count);
+    }
+
+    [Fact]
+    public void A_look_before_the_dose_of_the_same_day_is_no_look_too_soon()
+    {
+        var story = Outfit();
+        Stops(story);
+        Look(story, "10 May 2026", pattern: 4);
+        story.Dose("A", "10 May 2026", 1);
+        Look(story, "10 May 2026", pattern: 1);
+        var row = Assert.Single(Rows(story));
+        Assert.Equal((4m, 1), (row.BroodPattern, row.PatternsTooSoon));
+    }
+
+    [Fact]
+    public void What_the_colony_was_given_before_she_came_is_a_treatment_of_her_season()
+    {
+        var story = Outfit();
+        var dose = story.Dose("A", "10 May 2026", 1);
+        story.Requeen("A", "other", "10 Jun 2026");
+        Look(story, "1 Jul 2026", bees: 2);
+        Look(story, "1 Jul 2027", bees: 4);
+        Assert.Equal(["T", null], Rows(story).Select(row => row.Treatments));
+        Assert.Contains(dose.Id, Rows(story)[0].Entries);
+    }
+
+    [Fact]
+    public void What_is_seen_after_she_was_set_elsewhere_is_not_hers()
+    {
+        var story = Outfit();
+        Look(story, "1 May 2026", bees: 6);
+        story.Begins("B", "10 May 2026", "M 2", queen: "daughter", how: HowEstablished.Nuc);
+        // Nobody said so at A, but she is not there any more.
+        Look(story, "1 Jun 2026", bees: 2);
+        var row = Assert.Single(Rows(story));
+        Assert.Equal(("A", 6m, Story.Day("1 May 2026")), (row.Colony, row.FramesOfBees, row.SeenTo));
+    }
+
+    [Fact]
+    public void A_queen_that_came_back_has_one_row_for_the_season()
+    {
+        var story = Outfit();
+        Wash(story, "1 May 2026", 1, 100);
+        story.Tell((id, act, order) => new QueenBanked { Id = id, Act = act, Order = order, On = Story.Day("10 May 2026"), Queen = Story.Queen("daughter"), Colony = Story.Colony("A") });
+        // While she was away nothing is hers; what was given then lies between her washes all the same.
+        Look(story, "15 May 2026", bees: 1);
+        story.Dose("A", "15 May 2026", 1);
+        var back = story.Requeen("A", "daughter", "20 May 2026", OldQueen.NoneThere);
+        Wash(story, "1 Jun 2026", 2, 100);
+        var row = Assert.Single(Rows(story));
+        Assert.Equal((1m, 2m, true, (decimal?)null), (row.FirstPer100Bees, row.LastPer100Bees, row.DosedBetween, row.FramesOfBees));
+        Assert.Contains(back.Id, row.Entries);
+    }
+
+    [Fact]
+    public void Of_two_queens_seen_on_one_day_the_later_stands_for_the_winter()
+    {
+        var story = Outfit();
+        Look(story, "1 May 2026", bees: 6);
+        story.Raise("other", "15 May 2026");
+        story.Requeen("A", "other", "1 Jun 2026");
+        Look(story, "1 Sep 2026", bees: 5);
+        story.Requeen("A", "daughter", "1 Sep 2026", OldQueen.TakenOut);
+        Look(story, "1 Sep 2026", bees: 4);
+        Assert.Equal(["other", "daughter"], Rows(story).Select(row => row.Queen));
+        Assert.Equal(Story.Queen("daughter"), Assert.Single(Records.Of(Measured(story, "1 May 2027"), Trait.WinterLosses, ComparedBy.Line)).QueenId);
+    }
+
+    [Fact]
+    public void A_row_names_what_says_that_the_colony_began_or_was_taken_out()
+    {
+        var story = new Story();
+        var began = story.Begins("A", "1 Jul 2026", "M 1", queen: "Q", how: HowEstablished.Swarm);
+        story.Requeen("A", "other", "5 Jul 2026");
+        Look(story, "1 Aug 2026", bees: 6);
+        var taken = story.Tell((id, act, order) => new TakenOut { Id = id, Act = act, Order = order, On = Story.Day("1 Sep 2026"), Colony = Story.Colony("A"), Why = "dud" });
+        var row = Assert.Single(Rows(story));
+        Assert.True(row.New && row.TakenOut);
+        Assert.Superset(new HashSet<EntryId> { began.Id, taken.Id }, row.Entries.ToHashSet());
     }
 
     [Fact]
@@ -94,6 +173,9 @@ public class TraitsCases
         story.Begins("A", "1 Jul 2025", "M 1", queen: "daughter", how: HowEstablished.Split);
         return story;
     }
+
+    private static void Stops(Story story) =>
+        story.Tell((id, act, order) => new CourseDefined { Id = id, Act = act, Order = order, On = Story.Day("1 Jan 2015"), Course = "T", FullDoses = 2, BroodTooSoonDays = 21 });
 
     private static void Look(Story story, string day, decimal? bees = null, int? temper = null, int? pattern = null) =>
         story.Tell((id, act, order) => new Inspected { Id = id, Act = act, Order = order, On = Story.Day(day), Colony = Story.Colony("A"), FramesOfBees = bees, Temper = temper, BroodPattern = pattern });

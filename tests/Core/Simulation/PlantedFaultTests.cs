@@ -1,6 +1,7 @@
 using ColonyLineage.Entries;
 using ColonyLineage.Projections;
 using ColonyLineage.Projections.DoseCompleteness;
+using ColonyLineage.Projections.LineComparison;
 using ColonyLineage.Simulation;
 
 namespace ColonyLineage.Core.Tests.Simulation;
@@ -67,7 +68,8 @@ public class PlantedFaultTests(ITestOutputHelper output)
             },
         };
         var (failure, small) = Found(faulty);
-        Assert.Equal("the law of order", failure.Law);
+        // Both laws let entries arrive in an order drawn by chance; which of them brings the void first depends on the history.
+        Assert.Contains(failure.Law, (string[])["the law of order", "read tables equal a full fold"]);
         Assert.Equal(2, small.Count);
         Assert.Contains(small, recorded => recorded.Entry is Voided);
     }
@@ -86,6 +88,23 @@ public class PlantedFaultTests(ITestOutputHelper output)
     {
         var faulty = Folds.Real with { Questions = [.. Folds.Real.Questions.Select(question => question == Questions.DoseCompleteness ? new Elsewhere() : question)] };
         Assert.Equal("the law of evidence", Found(faulty).Failure.Law);
+    }
+
+    [Fact]
+    public void A_pattern_seen_too_soon_that_is_counted_is_found()
+    {
+        var (failure, small) = Found(Folds.Real with { Questions = [.. Folds.Real.Questions.Select(question => question == Questions.Traits ? new NeverTooSoon() : question)] });
+        Assert.StartsWith("the oracle agrees", failure.Law);
+        Assert.Contains(small, recorded => recorded.Entry is CourseDefined { BroodTooSoonDays: not null });
+    }
+
+    private sealed class NeverTooSoon : Question<TraitRow>
+    {
+        public override string Name => Questions.Traits.Name;
+
+        public override bool Asks(SubjectKind kind) => Questions.Traits.Asks(kind);
+
+        public override IEnumerable<TraitRow> RowsFor(Books books, Subject subject) => Questions.Traits.RowsFor(books, subject).Select(row => row with { PatternsTooSoon = 0 });
     }
 
     private sealed class EmptyComb : Question<DoseRow>
