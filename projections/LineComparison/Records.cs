@@ -64,10 +64,11 @@ public static class Records
         var lives = measured.Lives.ToDictionary(life => life.ColonyId);
         foreach (var season in measured.Traits.GroupBy(row => (row.ColonyId, row.Season)))
         {
-            var row = season.OrderBy(row => row.SeenTo).Last();
-            var from = outfit.WinterFrom.From(Season.FirstDay(row.Season, start));
+            var from = outfit.WinterFrom.From(Season.FirstDay(season.Key.Season, start));
             var to = outfit.WinterTo.From(from);
-            if (to > measured.Today || !lives.TryGetValue(row.ColonyId, out var life) || life.MatingNuc || life.KnownFrom > from) continue;
+            // Who was first looked at in the winter had come through a part of it already.
+            var row = season.Where(row => row.SeenFrom < from).OrderBy(row => row.SeenTo).LastOrDefault();
+            if (row is null || to > measured.Today || !lives.TryGetValue(row.ColonyId, out var life) || life.MatingNuc || life.KnownFrom > from) continue;
             var end = life.EndTaken();
             if (end < from || (end <= to && life.End is EndKind.Sold or EndKind.Combined)) continue;
             yield return (row, end <= to && life.Lost ? 1 : 0, end is null ? [] : life.Entries);
@@ -78,11 +79,15 @@ public static class Records
     private static IEnumerable<(TraitRow Row, double? Value, IReadOnlyList<EntryId> More)> Stays(Measured measured)
     {
         var reigns = measured.Reigns.Where(reign => reign.QueenId is not null).ToLookup(reign => (reign.ColonyId, reign.QueenId!.Value));
+        var ofQueen = measured.Reigns.Where(reign => reign.QueenId is not null).ToLookup(reign => reign.QueenId!.Value);
         foreach (var rows in measured.Traits.Where(row => row.QueenId is not null).GroupBy(row => (row.ColonyId, row.QueenId!.Value)))
         {
             var reign = reigns[rows.Key].FirstOrDefault();
             if (reign is null || reign.SinceTo.AddYears(1) > measured.Today) continue;
             var gone = reign.GoneTo is { } day && day <= reign.SinceTo.AddYears(1);
+            // Set elsewhere within the year, though nobody took her out here in so many words.
+            var until = gone ? reign.GoneTo!.Value : reign.SinceTo.AddYears(1);
+            if (ofQueen[rows.Key.Value].Any(other => other.ColonyId != rows.Key.ColonyId && other.SinceTo > reign.SinceTo && other.SinceTo <= until)) continue;
             // Taken out alive, or her colony ended: that says nothing of how long she would have stayed.
             if (gone && reign.Went is HowWent.TakenOut or HowWent.ColonyEnded or HowWent.NotKept or HowWent.Replaced or HowWent.Killed) continue;
             yield return (rows.MinBy(row => row.SeenFrom)!, gone ? 1 : 0, reign.Entries);

@@ -27,7 +27,7 @@ public enum Trait
     /// <summary>Of the colonies that went into a winter, the share that was lost.</summary>
     WinterLosses,
 
-    /// <summary>Of the queens that came to a colony, the share that did not reign there a year later, her colony's end left out.</summary>
+    /// <summary>Of the queens that came to a colony, the share superseded or lost within a year; killed, taken out, set elsewhere, or her colony ended: left out.</summary>
     QueenGone,
 }
 

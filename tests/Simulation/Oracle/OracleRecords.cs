@@ -37,10 +37,10 @@ public sealed partial class OracleBooks
         var (lines, rows) = (new List<string>(), Traits());
         foreach (var row in rows)
         {
-            // The queen who was there last stands for the winter, as the records have it: also where she was first looked at after it had begun.
-            if (rows.Exists(other => other.Colony == row.Colony && other.Season == row.Season && Before(row.Seen[^1], other.Seen[^1]))) continue;
-            var colony = Colony(row.Colony);
+            // The queen who was there last, of those looked at before the winter began, stands for it.
             var begins = Next(from, new DateOnly(row.Season, SeasonStart(), 1));
+            if (row.Seen[0].On.Day >= begins || rows.Exists(other => other.Colony == row.Colony && other.Season == row.Season && other.Seen[0].On.Day < begins && Before(row.Seen[^1], other.Seen[^1]))) continue;
+            var colony = Colony(row.Colony);
             var ends = Next(to, begins);
             if (ends > today || MatingNuc(colony) || (colony.Began ?? colony.Counted[0]).On.Day > begins) continue;
             var end = colony.End is null ? (DateOnly?)null : colony.EndFrom.AddDays((colony.End.On.Day.DayNumber - colony.EndFrom.DayNumber) / 2);
@@ -67,7 +67,7 @@ public sealed partial class OracleBooks
         return housing == Housing.MatingNuc;
     }
 
-    /// <summary>Of the queens that came, those superseded or lost within a year, and those that stayed for it: who was set elsewhere without a word here stayed, as reigns go.</summary>
+    /// <summary>Of the queens that came, those superseded or lost within a year, and those that stayed for it. Who was set elsewhere in that time was taken out, with a word or without.</summary>
     public List<string> QueensGone(DateOnly today)
     {
         var (lines, rows) = (new List<string>(), Traits());
@@ -81,6 +81,8 @@ public sealed partial class OracleBooks
             var year = first!.To.AddYears(1);
             if (year > today) continue;
             var gone = first.Gone?.On.Day <= year;
+            var until = gone ? first.Gone!.On.Day : year;
+            if (AllColonies().Any(colony => colony != row.Colony && Colony(colony).Reigns.Any(reign => reign.Queen == row.Queen && reign.To > first.To && reign.To <= until))) continue;
             if (!gone || first.Gone is SupersedureSeen or FoundQueenless or QueenAccepted { Accepted: false } or QueenEnded { How: QueenEnd.Lost or QueenEnd.Died } or Requeened { OldQueen: not (OldQueen.Killed or OldQueen.TakenOut) })
                 AddRecord(lines, row, gone ? 1 : 0);
         }
