@@ -1,8 +1,8 @@
 namespace ColonyLineage.Entries;
 
 /// <summary>
-/// A colony is taken out of a comparison or judged a dud: from this day it no longer counts with the others. It is not the
-/// end of the colony.
+/// A colony is taken out of a comparison or judged a dud: it no longer counts with the others, and what was recorded of it
+/// before does not either. It is not the end of the colony.
 /// </summary>
 [Kind("taken-out", 1)]
 public sealed record TakenOut : ColonyEntry
