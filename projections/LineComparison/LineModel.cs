@@ -41,7 +41,8 @@ internal sealed class LineModel
 
     /// <summary>A combination of the lines, with one weight for each.</summary>
     /// <param name="MothersVary">Whether anything was seen to lie between mothers of one line.</param>
-    private sealed record AsLines(Func<IReadOnlyList<double>, Contrast?> Combine, bool MothersVary);
+    /// <param name="ErrorIsGiven">Noughts and ones scatter by as much as they must: there is no error to be estimated.</param>
+    private sealed record AsLines(Func<IReadOnlyList<double>, Contrast?> Combine, bool MothersVary, bool ErrorIsGiven);
 
     public static LineModel Of(IReadOnlyList<LineRecord> records, Trait trait, ComparedBy by, BooksPedigree? pedigree)
     {
@@ -85,7 +86,7 @@ internal sealed class LineModel
             var (asDrawn, settled) = Settled(() => Drawn(drawn)) is { } found ? (found, true) : (Drawn(drawn with { GivenVariance = AsTheyAre }), false);
             var asTheyAre = by == ComparedBy.Line ? new LogisticModel(y, mean, [compared with { GivenVariance = AsTheyAre }, Mother(records), .. aside]).Fit() : null;
             return new LineModel(
-                lines, asDrawn, asTheyAre is null ? null : new AsLines(asTheyAre.CombineLevels, asTheyAre.Variance(1) > 0), MothersOf(records, by),
+                lines, asDrawn, asTheyAre is null ? null : new AsLines(asTheyAre.CombineLevels, asTheyAre.Variance(1) > 0, true), MothersOf(records, by),
                 !settled ? "One has none of it or all, and the variance between them has no end: predictions take it as 9 on the logit scale."
                 : asDrawn.Converged && asTheyAre is not { Converged: false } ? null : "The estimate of the variances did not settle: take the figures with care.",
                 parts: settled);
@@ -125,27 +126,33 @@ internal sealed class LineModel
             var byLine = lines.Zip(weights).ToDictionary(pair => $"line {pair.First}", pair => pair.Second);
             return fit.Combine([.. fit.Columns.Select(column => byLine.GetValueOrDefault(column))]);
         },
-        fit.Variance(0) > 0);
+        fit.Variance(0) > 0,
+        false);
 
     /// <summary>A line's prediction.</summary>
     public Predicted? Blup(string line) => Predictions.GetValueOrDefault(line);
 
     /// <summary>A line less the mean of all lines that can be told apart.</summary>
-    public Contrast? FromMean(string line) => _lines.Contains(line) ? At(_lines.Select(one => (one == line ? 1.0 : 0) - (1.0 / _lines.Count))) : null;
+    public Contrast? FromMean(string line) => _lines.Contains(line) ? At(_lines.Select(one => (one == line ? 1.0 : 0) - (1.0 / _lines.Count)), claimed: false) : null;
 
     /// <summary>A line less another.</summary>
-    public Contrast? Between(string line, string other) => _lines.Contains(line) && _lines.Contains(other) ? At(_lines.Select(one => one == line ? 1.0 : one == other ? -1 : 0)) : null;
+    public Contrast? Between(string line, string other) => _lines.Contains(line) && _lines.Contains(other) ? At(_lines.Select(one => one == line ? 1.0 : one == other ? -1 : 0), claimed: true) : null;
 
     /// <summary>How often chance makes the widest of as many lines lie so far apart; null where the mothers leave no degrees of freedom.</summary>
     public decimal? Chance(Contrast contrast) => _mothersFreedom < 1 ? null
         : Math.Round((decimal)(1 - StudentizedRange.Below(Math.Abs(contrast.Ratio) * Math.Sqrt(2), _lines.Count, contrast.Freedom)), 6);
 
-    private Contrast? At(IEnumerable<double> weights)
+    /// <param name="claimed">What is claimed goes by the mothers. So does an interval of one line, but of shares it is Wald's: tried by tools/simulate --lines, that one covers.</param>
+    private Contrast? At(IEnumerable<double> weights, bool claimed)
     {
         var contrast = _asTheyAre?.Combine([.. weights]);
+        if (contrast is null || _mothersFreedom < 1) return contrast;
+        if (_asTheyAre!.ErrorIsGiven && !claimed) return contrast with { Freedom = double.PositiveInfinity };
         // Where the mothers' variance is estimated at nothing the colonies would become the replicates: the mothers stay them.
-        return contrast is null || _asTheyAre!.MothersVary || _mothersFreedom < 1 ? contrast : contrast with { Freedom = Math.Min(contrast.Freedom, _mothersFreedom) };
+        return _asTheyAre.MothersVary ? contrast : contrast with { Freedom = Math.Min(contrast.Freedom, _mothersFreedom) };
     }
+
+
 
     private static IFitted Fit(IReadOnlyList<double> y, FixedPart part, IReadOnlyList<RandomEffect> effects) =>
         effects.All(effect => effect.Precision is null) && effects.Sum(effect => effect.Levels.Count) <= Few ? new MixedModel(y, part, effects).Reml() : new SparseModel(y, part, effects).Reml();

@@ -41,7 +41,7 @@ public sealed class LogisticFit : IFitted
     public Contrast? Combine(IReadOnlyList<double> weights) => throw new NotSupportedException("Ask for levels.");
 
     /// <summary>
-    /// A combination of the levels of the first effect, whose variance is given: by Kenward and Roger's way in the model linearised at the mode, as is usual for such models.
+    /// A combination of the levels of the first effect, whose variance is given, in the model linearised at the mode: the degrees of freedom are Satterthwaite's there.
     /// </summary>
     /// <param name="weights">One for every level.</param>
     public Contrast CombineLevels(IReadOnlyList<double> weights) => SparseContrast.OfLevels(_linear, _variances, [.. _linear.Design.Effects.Select(effect => effect.GivenVariance is null)], weights);

@@ -50,7 +50,8 @@ internal static class SparseContrast
         if (!(Math.Abs(information.Determinant()) > 0)) return new Contrast(value, Math.Sqrt(error * scaled), double.PositiveInfinity);
         var spread = information.Inverse() * (2 * error);
         var slant = moves * (spread * moves);
-        var more = 2 * spread.PointwiseMultiply(state.Products([.. known.Select(k => columns[k])])).RowSums().Sum();
+        // Where the error is given the model is a linearised one: there the correction was seen to overdo it, and the degrees of freedom alone are taken.
+        var more = errorIsGiven ? 0 : 2 * spread.PointwiseMultiply(state.Products([.. known.Select(k => columns[k])])).RowSums().Sum();
         return new Contrast(value, Math.Sqrt(error * (scaled + Math.Max(0, more))), slant > 0 ? 2 * scaled * scaled / slant : double.PositiveInfinity);
     }
 }
