@@ -34,7 +34,7 @@ public sealed class Kindred
     /// <exception cref="RefusedException">The books know none.</exception>
     public IReadOnlyList<Guid> Named(string name, string field)
     {
-        Guid[] found = [.. Desk.Named.Among(_queens, SubjectKind.Queen, name).Select(queen => queen.Id)];
+        Guid[] found = [.. Desk.Named.Among(_queens, name, SubjectKind.Queen).Select(queen => queen.Id)];
         return found.Length > 0 ? found : throw new RefusedException(new Refusal(Refusals.NotFound, field, $"The books know no queen '{name}'. Look the name up with the question register."));
     }
 

@@ -14,7 +14,7 @@ public sealed record WholeKin(Genealogy Kin, KinGrouping Grouping, IReadOnlyList
     public static async Task<IReadOnlyList<RegisterRow>> NamedAsync(Lookup lookup, Address address, CancellationToken cancel)
     {
         var kind = address["queen"] is null ? SubjectKind.Colony : SubjectKind.Queen;
-        return (address["queen"] ?? address["colony"]) is { } asked ? Named.Among(await lookup.RegisterAsync(cancel), kind, asked) : [];
+        return (address["queen"] ?? address["colony"]) is { } asked ? Named.Among(await lookup.RegisterAsync(cancel), asked, kind) : [];
     }
 
     /// <summary>What of a genealogy the address asks for.</summary>

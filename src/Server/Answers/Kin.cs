@@ -46,7 +46,7 @@ internal sealed class Kin(OutfitLedger ledger, ReadCache cache)
     {
         var tree = await TreeAsync(asked.Ask, cancel);
         var down = asked.DescendantsOf is not null;
-        var starts = tree.Named(asked.DescendantsOf ?? asked.AncestorsOf!, down ? "descendants-of" : "ancestors-of", null);
+        var starts = tree.Named(asked.DescendantsOf ?? asked.AncestorsOf!, down ? "descendants-of" : "ancestors-of", SubjectKind.Queen, SubjectKind.Colony);
         return tree.Graph.Walk(starts, down).Select(step => new Found(step.Link, down, step.Steps, tree.Who(down ? step.Link.ToId : step.Link.FromId))).Where(found => Wanted(asked, found));
     }
 
@@ -88,13 +88,11 @@ internal sealed class Kin(OutfitLedger ledger, ReadCache cache)
         public Graph Graph { get; } = new(links);
 
         /// <summary>The queens and colonies of a name, or the one of an id. A name that several bear gives all of them.</summary>
-        public IReadOnlyList<Guid> Named(string name, string field, SubjectKind? kind)
+        public IReadOnlyList<Guid> Named(string name, string field, params IReadOnlyList<SubjectKind> kinds)
         {
-            Guid[] found = Guid.TryParse(name, out var id)
-                ? _byId.TryGetValue(id, out var one) && (kind is null || one.Kind == kind) ? [id] : []
-                : [.. register.Where(row => row.Kind != SubjectKind.Yard && Same(name, row.Name) && (kind is null || row.Kind == kind)).Select(row => row.Id)];
+            Guid[] found = [.. Desk.Named.Among(register, name, kinds).Select(row => row.Id)];
             if (found.Length > 0) return found;
-            throw Answering.Refuse(Refusals.NotFound, field, $"The books know no {(kind is null ? "queen or colony" : "colony")} '{name}'. Look the name up with the question register.");
+            throw Answering.Refuse(Refusals.NotFound, field, $"The books know no {(kinds.Count > 1 ? "queen or colony" : "colony")} '{name}'. Look the name up with the question register.");
         }
 
         /// <summary>What the register knows of a queen or colony.</summary>
