@@ -21,6 +21,9 @@ public sealed record ColonyCard
     /// <summary>Everything that stands about it and counts, in order: nothing after its end, nothing before it began.</summary>
     public IReadOnlyList<Entry> Counted { get; init; } = [];
 
+    /// <summary>Of what counts, in order: what brought the bees of another colony into it.</summary>
+    public IReadOnlyList<Entry> Joinings { get; init; } = [];
+
     /// <summary>What bears a place after its end, or before it began: kept, and a conflict.</summary>
     public IReadOnlyList<Entry> OutOfLife { get; init; } = [];
 

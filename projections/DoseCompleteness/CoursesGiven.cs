@@ -12,7 +12,7 @@ internal static class CoursesGiven
         var given = new SortedSet<(int Season, string Course)>(Comparer<(int Season, string Course)>.Create((left, right) =>
             left.Season != right.Season ? left.Season.CompareTo(right.Season) : string.CompareOrdinal(left.Course, right.Course)));
         foreach (var dose in colony.Counted.OfType<Treated>()) given.Add((Season.Of(dose.On.Day, start), dose.Course));
-        foreach (var joining in colony.Counted)
+        foreach (var joining in colony.Joinings)
             if (InSeason.Joined(joining, colony.Colony) is { } from)
                 Gather(books, from, Place.Of(joining), Season.Of(joining.On.Day, start), given, []);
         return given.Select(pair => (pair.Course, pair.Season));

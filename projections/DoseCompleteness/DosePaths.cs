@@ -22,7 +22,7 @@ internal sealed class DosePaths(Books books, string course, int season)
     {
         // Nothing before the season weighs anything.
         if (at.Day < _firstDay) return Path.Nothing(colony);
-        if (!_timelines.TryGetValue(colony, out var timeline)) _timelines.Add(colony, timeline = new Timeline(colony, books.Colony(colony).Counted, _firstDay));
+        if (!_timelines.TryGetValue(colony, out var timeline)) _timelines.Add(colony, timeline = new Timeline(books.Colony(colony), _firstDay));
         for (; timeline.Next < timeline.Entries.Count && Place.Of(timeline.Entries[timeline.Next]) < at; timeline.Next++)
             Step(timeline, timeline.Entries[timeline.Next]);
         return timeline.Before(at);
@@ -48,22 +48,15 @@ internal sealed class DosePaths(Books books, string course, int season)
     {
         private readonly List<(Place At, Path Path)> _levels = [];
 
-        public Timeline(ColonyId colony, IReadOnlyList<Entry> entries, DateOnly firstDay)
+        public Timeline(ColonyCard colony, DateOnly firstDay)
         {
-            Colony = colony;
-            Entries = entries;
+            Colony = colony.Colony;
+            Entries = colony.Counted;
             // Nothing before the season weighs anything, so the walk begins with it.
-            Next = InSeason.First(entries, firstDay);
-            var (made, before) = (false, false);
-            for (var i = 0; i < entries.Count; i++)
-            {
-                if (InSeason.Joined(entries[i], colony) is null) continue;
-                made |= entries[i] is SplitFrom;
-                before |= i < Next;
-            }
-
+            Next = InSeason.First(Entries, firstDay);
             // A colony that was made has no bees before its makers gave them.
-            Now = made && !before ? null : Path.Nothing(colony);
+            var made = colony.Joinings.Any(entry => entry is SplitFrom);
+            Now = made && colony.Joinings[0].On.Day >= firstDay ? null : Path.Nothing(Colony);
             Start = Now;
         }
 

@@ -69,12 +69,15 @@ public sealed class DoseCompletenessQuestion : Question<DoseRow>
 
     private static DoseRow Row(Books books, ColonyCard colony, string course, int season)
     {
-        var path = new DosePaths(books, course, season).Of(colony.Colony);
-        var frames = LeastTreatedFrames(books, colony, course, season);
+        var paths = new DosePaths(books, course, season);
+        var path = paths.Of(colony.Colony);
+        var entries = InSeason.Of(colony, season, books.Outfit.SeasonStartMonth);
+        var doses = entries.OfType<Treated>().Where(dose => dose.Course == course).ToList();
+        var frames = LeastTreatedFrames(books, colony, entries, doses, paths);
         var less = frames is { } least && least.Had < path.Doses ? frames : null;
         var defined = books.Outfit.Courses.GetValueOrDefault(course);
         var full = defined?.FullDoses;
-        var limits = Limits.Of(books, colony, defined, path, season);
+        var limits = Limits.Of(books, colony, defined, path, doses.LastOrDefault());
         var stay = colony.Standing;
         return new DoseRow
         {
@@ -96,8 +99,7 @@ public sealed class DoseCompletenessQuestion : Question<DoseRow>
             LastDose = path.LastDose,
             LastDoseId = path.Entries.OfType<Treated>().LastOrDefault()?.Id.Value,
             OwnDoseId = limits.Own?.Id.Value,
-            GivenHere = stay is not null && colony.Counted.OfType<Treated>().Any(dose => dose.Course == course && Season.Of(dose.On.Day, books.Outfit.SeasonStartMonth) == season
-                && colony.Stays.LastOrDefault(at => Place.Of(at.CameBy) <= Place.Of(dose))?.Spot.Yard == stay.Spot.Yard),
+            GivenHere = stay is not null && doses.Any(dose => colony.Stays.LastOrDefault(at => Place.Of(at.CameBy) <= Place.Of(dose))?.Spot.Yard == stay.Spot.Yard),
             Story = PathStory.Of(books, path),
             TooSoon = limits.TooSoon,
             TooLate = limits.TooLate,
@@ -117,18 +119,15 @@ public sealed class DoseCompletenessQuestion : Question<DoseRow>
         };
     }
 
-    private static (decimal Had, string Remark, Entry By)? LeastTreatedFrames(Books books, ColonyCard colony, string course, int season)
+    private static (decimal Had, string Remark, Entry By)? LeastTreatedFrames(Books books, ColonyCard colony, IReadOnlyList<Entry> entries, IReadOnlyList<Treated> doses, DosePaths paths)
     {
-        var start = books.Outfit.SeasonStartMonth;
         (decimal Had, string Remark, Entry By)? least = null;
-        foreach (var frames in colony.Counted.OfType<FramesMoved>())
+        foreach (var frames in entries.OfType<FramesMoved>())
         {
-            if (frames.To != colony.Colony || frames.Of is not (FramesOf.Brood or FramesOf.Bees) || Season.Of(frames.On.Day, start) != season) continue;
+            if (frames.To != colony.Colony || frames.Of is not (FramesOf.Brood or FramesOf.Bees)) continue;
             var at = Place.Of(frames);
-            var brought = new DosePaths(books, course, season).Before(frames.Colony, at).Doses;
-            var since = colony.Counted.OfType<Treated>()
-                .Where(dose => dose.Course == course && Season.Of(dose.On.Day, start) == season && Place.Of(dose) > at)
-                .Sum(dose => dose.Doses);
+            var brought = paths.Before(frames.Colony, at).Doses;
+            var since = doses.Where(dose => Place.Of(dose) > at).Sum(dose => dose.Doses);
             if (least is null || brought + since < least.Value.Had)
                 least = (brought + since, FormattableString.Invariant($"{frames.Frames:0.##} frames of {frames.Of.ToString().ToLowerInvariant()} from {Names.Of(books.Colony(frames.Colony))}, {frames.On}"), frames);
         }

@@ -1,4 +1,5 @@
 using ColonyLineage.Entries;
+using ColonyLineage.Projections.Cards;
 
 namespace ColonyLineage.Projections.DoseCompleteness;
 
@@ -17,6 +18,16 @@ internal static class InSeason
         }
 
         return from;
+    }
+
+    /// <summary>A colony's entries of one season.</summary>
+    public static IReadOnlyList<Entry> Of(ColonyCard colony, int season, int startMonth)
+    {
+        var from = First(colony.Counted, Season.FirstDay(season, startMonth));
+        var to = First(colony.Counted, Season.FirstDay(season + 1, startMonth));
+        var entries = new Entry[to - from];
+        for (var i = from; i < to; i++) entries[i - from] = colony.Counted[i];
+        return entries;
     }
 
     /// <summary>The colony whose bees an entry brought into another.</summary>

@@ -51,13 +51,13 @@ internal sealed record Limits
     /// <summary>The entries it rests on beyond the path's own.</summary>
     public IReadOnlyList<Entry> By { get; private init; } = [];
 
-    public static Limits Of(Books books, ColonyCard colony, CourseDefined? course, Path path, int season)
+    /// <param name="own">The last dose of the course that the colony itself was given in the season.</param>
+    public static Limits Of(Books books, ColonyCard colony, CourseDefined? course, Path path, Treated? own)
     {
         if (course is null) return new Limits();
         var doses = path.Entries.OfType<Treated>().ToList();
         var days = doses.Zip(doses.Skip(1), (one, next) => next.On.Day.DayNumber - one.On.Day.DayNumber).ToList();
         var warmth = doses.Select(dose => Warmth.Of(books, course, dose)).ToList();
-        var own = colony.Counted.OfType<Treated>().LastOrDefault(dose => dose.Course == course.Course && Season.Of(dose.On.Day, books.Outfit.SeasonStartMonth) == season);
         var takenOut = own is null ? null : colony.Counted.OfType<TreatmentTakenOut>().FirstOrDefault(taken => taken.Course == course.Course && Place.Of(taken) > Place.Of(own));
         var comesOut = course.TakenOut == true && own is not null;
         return new Limits

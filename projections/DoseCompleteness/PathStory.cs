@@ -27,7 +27,7 @@ internal static class PathStory
                     break;
             }
 
-        var since = path.Entries.AsEnumerable().Reverse().TakeWhile(entry => entry is Treated).OfType<Treated>().Sum(dose => dose.Doses);
+        var since = path.Entries.Reverse().TakeWhile(entry => entry is Treated).OfType<Treated>().Sum(dose => dose.Doses);
         return $"{string.Join("; ", parts)}; {(since > 0 ? $"{Doses(since)} since" : "none since")}";
 
         string Name(ColonyId id) => Names.Of(books.Colony(id));

@@ -14,12 +14,15 @@ internal sealed record Warmth(bool Above, bool Under, bool Unknown, IReadOnlyLis
         var stay = books.Colony(dose.Colony).Stays.LastOrDefault(stay => Place.Of(stay.CameBy) <= Place.Of(dose));
         if (stay is null) return new Warmth(false, false, true, []);
         var maxima = books.Yard(stay.Spot.Yard).Maxima;
-        var days = Enumerable.Range(0, course.MaximumMattersDays ?? 1).Select(dose.On.Day.AddDays).ToList();
-        var known = days.Where(maxima.ContainsKey).Select(day => maxima[day]).ToList();
+        var days = course.MaximumMattersDays ?? 1;
+        var known = new List<DailyMaximum>(days);
+        for (var i = 0; i < days; i++)
+            if (maxima.TryGetValue(dose.On.Day.AddDays(i), out var maximum))
+                known.Add(maximum);
         return new Warmth(
             known.Exists(day => day.Maximum.Celsius > course.WarmestMaximum),
             known.Exists(day => day.Maximum.Celsius < course.CoolestMaximum),
-            known.Count < days.Count,
+            known.Count < days,
             known);
     }
 }

@@ -23,19 +23,19 @@ internal static class Runner
     {
         if (!TryRead(args, out var entries, out var pairs, out var only))
         {
-            await Console.Error.WriteLineAsync("Usage: tools/bench [--entries N] [--pairs N] [--only inbreeding]   (500000 entries, at least 7 pairs)");
+            await Console.Error.WriteLineAsync("Usage: tools/bench [--entries N] [--pairs N] [--only inbreeding|rebuild|visit]   (500000 entries, at least 7 pairs)");
             return 2;
         }
 
-        await Genetics.InbreedingAsync(pairs);
-        if (only) return 0;
+        if (only is null or "inbreeding") await Genetics.InbreedingAsync(pairs);
+        if (only is "inbreeding") return 0;
         var home = Path.Combine(Path.GetTempPath(), $"lineage-bench-{Environment.ProcessId}");
         var options = new PostgresOptions { Home = home };
         try
         {
             var postgres = await PrivatePostgres.FindOrStartAsync(options);
             await postgres.EnsureDatabaseAsync(Outfit);
-            await MeasureAsync(postgres.ConnectionString(Outfit), entries, pairs);
+            await MeasureAsync(postgres.ConnectionString(Outfit), entries, pairs, only);
             return 0;
         }
         finally
@@ -46,15 +46,17 @@ internal static class Runner
         }
     }
 
-    private static async Task MeasureAsync(string connectionString, int entries, int pairs)
+    private static async Task MeasureAsync(string connectionString, int entries, int pairs, string? only)
     {
         Loaded loaded;
         await using (var ledger = await OutfitLedger.OpenAsync(connectionString, Outfit, new LedgerOptions(), default))
         {
             loaded = await LoadAsync(ledger, entries);
-            await Size.MeasureAsync(connectionString, Outfit, loaded.Entries);
-            await Rebuilds.MeasureAsync(ledger, connectionString, pairs);
+            if (only is null) await Size.MeasureAsync(connectionString, Outfit, loaded.Entries);
+            if (only is null or "rebuild") await Rebuilds.MeasureAsync(ledger, connectionString, pairs);
         }
+
+        if (only is "rebuild") return;
 
         // The server's day is the one after the last that the books hold, so that 'seasons back' means what it says.
         var now = loaded.Last.AddDays(1);
@@ -66,9 +68,13 @@ internal static class Runner
         var books = app.Services.GetRequiredService<OutfitLedger>();
         var bench = new Against(http, source, books, Outfit, DateOnly.FromDateTime(now.UtcDateTime), pairs);
         await new Visits(bench).MeasureAsync();
-        await new Asking(bench, loaded).MeasureAsync();
-        await Genetics.LinesAsync(bench);
-        await new Work(bench, loaded).MeasureAsync();
+        if (only is null)
+        {
+            await new Asking(bench, loaded).MeasureAsync();
+            await Genetics.LinesAsync(bench);
+            await new Work(bench, loaded).MeasureAsync();
+        }
+
         await app.StopAsync();
     }
 
@@ -108,14 +114,14 @@ internal static class Runner
 
     public static void Say(string text) => Console.Error.WriteLine(text);
 
-    private static bool TryRead(string[] args, out int entries, out int pairs, out bool onlyInbreeding)
+    private static bool TryRead(string[] args, out int entries, out int pairs, out string? only)
     {
-        (entries, pairs, onlyInbreeding) = (500_000, 7, false);
+        (entries, pairs, only) = (500_000, 7, null);
         for (var i = 0; i < args.Length; i += 2)
         {
-            if (i + 1 < args.Length && args[i] == "--only" && args[i + 1] == "inbreeding")
+            if (i + 1 < args.Length && args[i] == "--only" && args[i + 1] is "inbreeding" or "rebuild" or "visit")
             {
-                onlyInbreeding = true;
+                only = args[i + 1];
                 continue;
             }
 

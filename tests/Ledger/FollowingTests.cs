@@ -93,7 +93,8 @@ public class FollowingTests(PostgresFixture postgres)
         await Assert.ThrowsAnyAsync<Exception>(() => books.Ledger.RecordAsync([Sample.Treat(1), Sample.Establish(2)], Stop));
         await books.SqlAsync("alter table hill.away rename to entry_concerns");
         Assert.Equal(2L, await books.SqlAsync("select count(*) from hill.entry"));
-        Assert.Equal(2L, await books.SqlAsync("select count(*) from hill.mt_events"));
+        // Marten may have marked the sequence numbers that were lost.
+        Assert.Equal(2L, await books.SqlAsync("select count(*) from hill.mt_events where type <> 'tombstone'"));
         await books.Ledger.RecordAsync([Sample.Establish(3)], Stop);
         await CutOffAsync(books.Ledger, [Sample.Establish(4)]);
         await UntilAsync(async () => (await books.Ledger.RowsAsync(Questions.QueensByAge, Ask.Everything, Stop)).Count == 3);

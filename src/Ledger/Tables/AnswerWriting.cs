@@ -41,6 +41,7 @@ internal sealed class AnswerWriting(Schema schema, NpgsqlConnection connection)
     {
         var table = schema.Tables[question];
         var columns = table.Question.Columns;
+        var same = RowEquality.Of(columns);
         var old = new List<(Subject Subject, int Number)>();
         var now = new List<(Subject Subject, int Number, IRow Row)>();
         foreach (var (before, after) in pairs)
@@ -48,7 +49,7 @@ internal sealed class AnswerWriting(Schema schema, NpgsqlConnection connection)
             {
                 var was = number < before.Rows[question].Count ? before.Rows[question][number] : null;
                 var row = number < after.Rows[question].Count ? after.Rows[question][number] : null;
-                if (was is not null && row is not null && Same(was, row, columns)) continue;
+                if (was is not null && row is not null && same(was, row)) continue;
                 Changed[after.Subject] = Changed.GetValueOrDefault(after.Subject) | (1 << question);
                 if (was is not null) old.Add((after.Subject, number));
                 if (row is not null) now.Add((after.Subject, number, row));
@@ -61,24 +62,6 @@ internal sealed class AnswerWriting(Schema schema, NpgsqlConnection connection)
         if (now.Count > 0)
             Command($"insert into {table.Full} ({ReadTable.Owner}, {table.Columns}) select * from json_to_recordset($1) as r ({table.Shape.Replace(" not null", "", StringComparison.Ordinal)})",
                 new NpgsqlParameter { Value = Json(now, columns), NpgsqlDbType = NpgsqlDbType.Json });
-    }
-
-    private static bool Same(IRow one, IRow other, IReadOnlyList<Column> columns)
-    {
-        foreach (var column in columns)
-        {
-            var same = (column.Value(one), column.Value(other)) switch
-            {
-                (Guid[] left, Guid[] right) => left.AsSpan().SequenceEqual(right),
-                (string[] left, string[] right) => left.AsSpan().SequenceEqual(right),
-                // 1.5 and 1.50 are equal numbers, and not the same bytes.
-                (decimal left, decimal right) => left == right && left.Scale == right.Scale,
-                var (left, right) => Equals(left, right),
-            };
-            if (!same) return false;
-        }
-
-        return true;
     }
 
     private static byte[] Json(List<(Subject Subject, int Number, IRow Row)> rows, IReadOnlyList<Column> columns)
