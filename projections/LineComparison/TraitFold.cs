@@ -18,6 +18,7 @@ public sealed class TraitsQuestion : Question<TraitRow>
     {
         var outfit = books.Outfit;
         var makers = colony.Counted.OfType<SplitFrom>().Where(split => split.Into == colony.Colony).ToList();
+        var stops = LayingStopped.Doses(outfit, colony);
         var group = colony.Counted.OfType<Noted>().LastOrDefault(note => note.About == "treatment group");
         // A queen who came back has one row for a season; of those whom nobody named each is another.
         foreach (var reigns in colony.Reigns.GroupBy(reign => reign.Queen is { } named ? named : (object)reign).Select(reigns => reigns.ToList()))
@@ -34,7 +35,7 @@ public sealed class TraitsQuestion : Question<TraitRow>
             foreach (var season in seasons)
             {
                 var doses = colony.Counted.OfType<Treated>().Where(dose => Season.Of(dose.On.Day, outfit.SeasonStartMonth) == season.Key).ToList();
-                var seen = new Seen(colony, outfit, [.. season], doses);
+                var seen = new Seen([.. season], doses, stops);
                 if (!seen.IsThere) continue;
                 var begins = colony.Began is { How: not HowEstablished.OpeningCount } && Season.Of(colony.Began.On.Day, outfit.SeasonStartMonth) == season.Key;
                 var stay = colony.Stays.LastOrDefault(stay => Place.Of(stay.CameBy) <= Place.Of(seen.Last));
@@ -85,9 +86,13 @@ public sealed class TraitsQuestion : Question<TraitRow>
 
     /// <summary>What was recorded in a season while a queen reigned.</summary>
     /// <param name="doses">All of the season: what was given before she came works in her colony, too.</param>
-    private sealed class Seen(ColonyCard colony, OutfitCard outfit, IReadOnlyList<Entry> entries, IReadOnlyList<Treated> doses)
+    /// <param name="stops">Those of all seasons that stop laying.</param>
+    private sealed class Seen(IReadOnlyList<Entry> entries, IReadOnlyList<Treated> doses, IReadOnlyList<(Treated Dose, DateOnly Until)> stops)
     {
         private readonly IReadOnlyList<Inspected> _looks = [.. entries.OfType<Inspected>()];
+
+        /// <summary>Looks at the pattern, with the dose that they came too soon after.</summary>
+        private readonly IReadOnlyList<(Inspected Look, Treated? Stop)> _patterns = [.. entries.OfType<Inspected>().Where(look => look.BroodPattern is not null).Select(look => (look, LayingStopped.By(stops, look)))];
 
         public IReadOnlyList<Washed> Washes { get; } = [.. entries.OfType<Washed>().Where(wash => wash.Bees > 0)];
 
@@ -98,20 +103,20 @@ public sealed class TraitsQuestion : Question<TraitRow>
 
         public Entry Last => Entries[^1];
 
-        public decimal? Mean(Func<Inspected, decimal?> of) => _looks.Select(of).OfType<decimal>().ToList() is { Count: > 0 } values ? Math.Round(values.Average(), 4) : null;
+        public decimal? Mean(Func<Inspected, decimal?> of) => Mean(_looks.Select(of));
 
-        public int TooSoon => _looks.Count(look => look.BroodPattern is not null && StoppedBy(look) is not null);
+        public int TooSoon => _patterns.Count(one => one.Stop is not null);
 
         /// <summary>The doses that made looks too soon.</summary>
-        public IEnumerable<Entry?> Stops => _looks.Where(look => look.BroodPattern is not null).Select(StoppedBy);
+        public IEnumerable<Entry?> Stops => _patterns.Select(one => one.Stop);
 
-        public decimal? Pattern => Mean(look => StoppedBy(look) is null ? look.BroodPattern : null);
+        public decimal? Pattern => Mean(_patterns.Where(one => one.Stop is null).Select(one => (decimal?)one.Look.BroodPattern));
 
         /// <summary>Supers alone say nothing of how much honey was in them.</summary>
         public decimal? Honey => entries.OfType<Harvested>().Select(harvest => harvest.Honey?.InKilograms()).OfType<decimal>().ToList() is { Count: > 0 } weights ? Math.Round(weights.Sum(), 4) : null;
 
         public string? Courses => doses.Select(dose => dose.Course).Distinct().Order(StringComparer.Ordinal).ToList() is { Count: > 0 } courses ? string.Join(" + ", courses) : null;
 
-        private Treated? StoppedBy(Inspected look) => LayingStopped.By(outfit, colony, look);
+        private static decimal? Mean(IEnumerable<decimal?> of) => of.OfType<decimal>().ToList() is { Count: > 0 } values ? Math.Round(values.Average(), 4) : null;
     }
 }
