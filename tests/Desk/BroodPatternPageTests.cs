@@ -1,6 +1,7 @@
 using System.Net;
 using ColonyLineage.Entries;
 using Xunit;
+using static ColonyLineage.Desk.Tests.Said;
 
 namespace ColonyLineage.Desk.Tests;
 
@@ -60,16 +61,5 @@ public sealed class BroodPatternPageTests : IAsyncLifetime
         using var http = new HttpClient { BaseAddress = new Uri(_host.Root) };
         var text = await http.GetStringAsync($"/queens/{SmallOutfit.QueenNamed(queen).Value}", TestContext.Current.CancellationToken);
         return string.Join(' ', WebUtility.HtmlDecode(text).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
-    }
-
-    private static void InOrder(string text, params string[] pieces)
-    {
-        var at = 0;
-        foreach (var piece in pieces)
-        {
-            var next = text.IndexOf(piece, at, StringComparison.Ordinal);
-            Assert.True(next >= 0, $"'{piece}' is missing, or stands before what it should follow.");
-            at = next;
-        }
     }
 }

@@ -4,6 +4,7 @@ using ColonyLineage.Desk.Drawing.Whole;
 using ColonyLineage.Entries;
 using Microsoft.Playwright;
 using Xunit;
+using static ColonyLineage.Desk.Tests.Said;
 
 namespace ColonyLineage.Desk.Tests;
 
@@ -186,6 +187,4 @@ public sealed class GenealogyPageTests(Browser browser)
         using var http = new HttpClient { BaseAddress = new Uri(browser.Root) };
         return WebUtility.HtmlDecode(await http.GetStringAsync(path, TestContext.Current.CancellationToken));
     }
-
-    private static void Holds(string text, params string[] pieces) => Assert.All(pieces, piece => Assert.Contains(piece, text, StringComparison.Ordinal));
 }

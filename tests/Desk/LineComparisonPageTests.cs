@@ -1,6 +1,7 @@
 using System.Net;
 using Microsoft.Playwright;
 using Xunit;
+using static ColonyLineage.Desk.Tests.Said;
 
 namespace ColonyLineage.Desk.Tests;
 
@@ -173,17 +174,4 @@ public sealed class LineComparisonPageTests(Browser browser) : IAsyncLifetime
         var text = await (await GetAsync(path)).Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
         return string.Join(' ', WebUtility.HtmlDecode(text).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
     }
-
-    private static void InOrder(string text, params string[] pieces)
-    {
-        var at = 0;
-        foreach (var piece in pieces)
-        {
-            var next = text.IndexOf(piece, at, StringComparison.Ordinal);
-            Assert.True(next >= 0, $"'{piece}' is missing, or stands before what it should follow.");
-            at = next;
-        }
-    }
-
-    private static void Holds(string text, params string[] pieces) => Assert.All(pieces, piece => Assert.Contains(piece, text, StringComparison.Ordinal));
 }

@@ -2,6 +2,7 @@ using System.Net;
 using ColonyLineage.Entries;
 using Microsoft.Playwright;
 using Xunit;
+using static ColonyLineage.Desk.Tests.Said;
 
 namespace ColonyLineage.Desk.Tests;
 
@@ -136,6 +137,4 @@ public sealed class LossesPageTests(Browser browser)
         using var http = new HttpClient { BaseAddress = new Uri(browser.Root) };
         return WebUtility.HtmlDecode(await http.GetStringAsync(path, TestContext.Current.CancellationToken));
     }
-
-    private static void Holds(string text, params string[] pieces) => Assert.All(pieces, piece => Assert.Contains(piece, text, StringComparison.Ordinal));
 }

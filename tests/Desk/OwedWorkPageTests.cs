@@ -4,6 +4,7 @@ using ColonyLineage.Entries;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Xunit;
+using static ColonyLineage.Desk.Tests.Said;
 
 namespace ColonyLineage.Desk.Tests;
 
@@ -273,8 +274,6 @@ public sealed partial class OwedWorkPageTests(Browser browser) : IAsyncLifetime
         using var http = new HttpClient { BaseAddress = new Uri(_host.Root) };
         return WebUtility.HtmlDecode(await http.GetStringAsync(path, TestContext.Current.CancellationToken));
     }
-
-    private static void Holds(string text, params string[] pieces) => Assert.All(pieces, piece => Assert.Contains(piece, text, StringComparison.Ordinal));
 
     [GeneratedRegex(@"/Type\s*/Page\b")]
     private static partial Regex PageOfPdf();

@@ -1,6 +1,7 @@
 using System.Net;
 using ColonyLineage.Entries;
 using Xunit;
+using static ColonyLineage.Desk.Tests.Said;
 
 namespace ColonyLineage.Desk.Tests;
 
@@ -95,6 +96,4 @@ public sealed class StoresPageTests(Browser browser)
         using var http = new HttpClient { BaseAddress = new Uri(root) };
         return WebUtility.HtmlDecode(await http.GetStringAsync(path, TestContext.Current.CancellationToken));
     }
-
-    private static void Holds(string text, params string[] pieces) => Assert.All(pieces, piece => Assert.Contains(piece, text, StringComparison.Ordinal));
 }

@@ -39,6 +39,9 @@ public sealed record Compared(Measured Measured, Compared.KinRows? Kin = null)
         return comparison;
     }
 
+    /// <summary>Lines compared by some traits; each is reckoned on its own, so several at once.</summary>
+    public IReadOnlyList<Comparison> By(IReadOnlyList<Trait> traits, ComparedBy by, int? season) => [.. traits.AsParallel().AsOrdered().Select(trait => By(trait, by, season))];
+
     /// <summary>A row over many colonies names <see cref="Lived.MostEntries"/> entries at most where it is handed out as data; the records have them all.</summary>
     public static LineRow Short(LineRow row) => row with { Entries = [.. row.Entries.Take(Lived.MostEntries)] };
 

@@ -16,7 +16,7 @@ internal sealed class LineViews(IRows rows)
         // Queens without their kin would be no more than their own few records.
         var compared = await Compared.OfAsync(rows, asked.Ask, cancel, asked.Pedigree || by == ComparedBy.Queen);
         var living = asked.Living ? (await Kindred.OfAsync(rows, asked.Ask, cancel)).Living.Select(queen => queen.Id).ToHashSet() : null;
-        var all = (trait is { } one ? [one] : Enum.GetValues<Trait>()).Select(each => compared.By(each, by, asked.Ask.Season)).ToList();
+        var all = compared.By(trait is { } one ? [one] : Enum.GetValues<Trait>(), by, asked.Ask.Season);
         return view == "line-pairs"
             ? Answer.Of(all.SelectMany(each => each.Pairs).Select(Compared.Short))
             : Answer.Of(all.SelectMany(each => each.Lines).Where(row => living is null || living.Contains(row.QueenId!.Value.Value)).Select(Compared.Short));
