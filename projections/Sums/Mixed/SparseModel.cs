@@ -22,7 +22,8 @@ public sealed class SparseModel : ILikelihood
     }
 
     /// <param name="weights">How many times the error's variance goes into each record's; null for once.</param>
-    internal SparseModel(SparseDesign design, IReadOnlyList<double> y, double[]? weights)
+    /// <param name="kept">The columns that are known to be no combination of others; null where that is to be found out.</param>
+    internal SparseModel(SparseDesign design, IReadOnlyList<double> y, double[]? weights, IReadOnlyList<int>? kept = null)
     {
         (Design, Y, Weights, _cross) = (design, y, weights, design.Cross(weights));
         var part = design.Part;
@@ -37,8 +38,7 @@ public sealed class SparseModel : ILikelihood
         for (var group = 0; group < sizes.Length; group++) _groupMeans[group] /= sizes[group];
         Centred = [.. y.Select((value, i) => value - _groupMeans[part.GroupOf[i]])];
         // Which columns fall out does not depend on the ratios: they are a combination of other fixed ones.
-        var root = Root([.. design.Effects.Select(_ => 0.0)]);
-        Kept = [.. Enumerable.Range(0, part.Columns.Count).Where(column => !root.IsLeftOut(design.Start(design.Effects.Count) + column))];
+        Kept = kept ?? (part.Columns.Count == 0 ? [] : Independent());
         Freedom = y.Count - part.Groups.Count - Kept.Count;
         if (Freedom < 1) throw new TooFewRecordsException(y.Count, part.Groups.Count + Kept.Count);
     }
@@ -96,6 +96,12 @@ public sealed class SparseModel : ILikelihood
     ISlopes ILikelihood.At(IReadOnlyList<double> ratios) => new SparseState(this, ratios);
 
     internal SparseRoot Root(IReadOnlyList<double> ratios) => Design.Root(_cross, ratios);
+
+    private List<int> Independent()
+    {
+        var root = Root([.. Design.Effects.Select(_ => 0.0)]);
+        return [.. Enumerable.Range(0, Design.Part.Columns.Count).Where(column => !root.IsLeftOut(Design.Start(Design.Effects.Count) + column))];
+    }
 
     /// <summary>The same without some of its effects.</summary>
     internal SparseModel Only(IReadOnlyList<int> effects) => new(new SparseDesign(Y.Count, Design.Part, [.. effects.Select(k => Design.Effects[k])]), Y, Weights);

@@ -104,8 +104,11 @@ internal sealed class SparseState : ISlopes
 
     private SparseState Above() => _ratios.All(ratio => ratio >= JustAbove) ? this : new SparseState(_model, [.. _ratios.Select(ratio => Math.Max(ratio, JustAbove))]);
 
-    /// <summary>tr(PZAZ') of an effect: how much less is known of its levels than before the records.</summary>
-    private double Trace(int effect)
+    /// <summary>tr(PZAZ') of an effect.</summary>
+    private double Trace(int effect) => Told(effect) / _ratios[effect];
+
+    /// <summary>How many of the levels of an effect the records tell, as it were: their number less tr(A⁻¹C), C what is left unknown of them.</summary>
+    public double Told(int effect)
     {
         var (from, to) = (Design.Start(effect), Design.Start(effect + 1));
         double sum = 0;
@@ -115,7 +118,7 @@ internal sealed class SparseState : ISlopes
             if (precision != 0 && row >= from && row < to) sum += (row == column ? 1 : 2) * precision * Inverse[i];
         }
 
-        return (to - from - sum) / _ratios[effect];
+        return to - from - sum;
     }
 
     private static double Left(SparseModel model, SparseRoot root, IReadOnlyList<double> ratios, IReadOnlyList<double> y, out double[] solution, out double[] left)
