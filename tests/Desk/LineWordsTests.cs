@@ -77,6 +77,8 @@ public sealed class LineWordsTests
     [Fact]
     public void Of_mothers_predictions_are_drawn()
     {
+        Assert.Equal("9 colonies", LineWords.Counts(Line("K-12", 0, 9, null), ComparedBy.Maker));
+        Assert.Equal("2 mothers, 9 colonies", LineWords.Counts(Line("K-12", 2, 9, null), ComparedBy.Maker));
         var comparison = Made(Trait.Honey) with { By = ComparedBy.Mother, Lines = [Line("M1", 1, 9, null) with { Blup = 2, BlupError = 1.5m, Reliability = .4m }, Line("M2", 1, 9, null) with { Blup = -2 }] };
         Assert.Equal((2m, -.94m, 4.94m), LineFigure.Of(comparison)[0] is var figure ? (figure.Value, Math.Round(figure.Lower, 2), Math.Round(figure.Upper, 2)) : default);
         Assert.Equal("nothing is claimed of mothers; predictions are shown", LineWords.InShort(comparison));

@@ -80,8 +80,8 @@ public static class LineWords
             : $"Only the {(differ == 1 ? "pair" : $"{differ} pairs")} named above can be said to differ: of the others, which stands above which means nothing.";
     }
 
-    /// <summary>'6 mothers, 31 colonies'; of a mother or a queen herself her colonies.</summary>
-    public static string Counts(LineRow row, ComparedBy by) => $"{(by is ComparedBy.Mother or ComparedBy.Queen ? "" : $"{Text.Count(row.Mothers, "mother", "mothers")}, ")}{Text.Count(row.Colonies, "colony", "colonies")}";
+    /// <summary>'6 mothers, 31 colonies'; of a mother or a queen herself, and of a maker whose splits have unknown mothers, the colonies.</summary>
+    public static string Counts(LineRow row, ComparedBy by) => $"{(by is ComparedBy.Mother or ComparedBy.Queen || (by == ComparedBy.Maker && row.Mothers == 0) ? "" : $"{Text.Count(row.Mothers, "mother", "mothers")}, ")}{Text.Count(row.Colonies, "colony", "colonies")}";
 
     /// <summary>'5 lines', or 'the 4 lines that can be compared' where others cannot.</summary>
     private static string Compared(Comparison comparison) =>
