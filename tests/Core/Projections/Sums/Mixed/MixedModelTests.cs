@@ -157,10 +157,14 @@ public class MixedModelTests
     [InlineData(new[] { 1.0, 1, 3, 3, 9, 9 }, "a a b b c c")]
     public void Boundary_cases_end_well(double[] y, string levels)
     {
-        var fit = new MixedModel(y, FixedPart.Mean(y.Length), [RandomEffect.Of("level", levels.Split(' '))]).Reml();
-        Assert.All(fit.Components(), component => Assert.True(double.IsFinite(component.Variance) && component.Variance >= 0, $"{component}"));
-        Assert.All(fit.Predictions(0), level => Assert.True(double.IsFinite(level.Blup) && double.IsFinite(level.StandardError), $"{level}"));
-        Assert.All(fit.Fixed(), term => Assert.True(double.IsFinite(term.Estimate) && double.IsFinite(term.StandardError), $"{term}"));
+        RandomEffect[] effects = [RandomEffect.Of("level", levels.Split(' '))];
+        IFitted[] fits = [new MixedModel(y, FixedPart.Mean(y.Length), effects).Reml(), new SparseModel(y, FixedPart.Mean(y.Length), effects).Reml()];
+        foreach (var fit in fits)
+        {
+            Assert.All(fit.Components(), component => Assert.True(double.IsFinite(component.Variance) && component.Variance >= 0, $"{component}"));
+            Assert.All(fit.Predictions(0), level => Assert.True(double.IsFinite(level.Blup) && double.IsFinite(level.StandardError), $"{level}"));
+            Assert.All(fit.Fixed(), term => Assert.True(double.IsFinite(term.Estimate) && double.IsFinite(term.StandardError), $"{term}"));
+        }
     }
 
     internal static RandomEffect Effect(string name, Table table, params string[] columns) => RandomEffect.Of(name, Joined(table, columns));

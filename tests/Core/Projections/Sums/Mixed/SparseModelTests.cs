@@ -133,20 +133,6 @@ public class SparseModelTests
         Assert.Equal(3, sparse.Components().Count);
     }
 
-    /// <summary>As many levels as records, and one level for all: nothing can be told, and nothing breaks.</summary>
-    [Theory]
-    [InlineData(new[] { 0.0, 0, 0, 0, 0, 0 }, "a a b b c c")]
-    [InlineData(new[] { 1.0, 2, 3, 4, 5, 6 }, "a a a a a a")]
-    [InlineData(new[] { 1.0, 2, 3, 4, 5, 6 }, "a b c d e f")]
-    [InlineData(new[] { 1.0, 1, 3, 3, 9, 9 }, "a a b b c c")]
-    public void Boundary_cases_end_well(double[] y, string levels)
-    {
-        var fit = new SparseModel(y, FixedPart.Mean(y.Length), [RandomEffect.Of("level", levels.Split(' '))]).Reml();
-        Assert.All(fit.Components(), component => Assert.True(double.IsFinite(component.Variance) && component.Variance >= 0, $"{component}"));
-        Assert.All(fit.Predictions(0), level => Assert.True(double.IsFinite(level.Blup) && double.IsFinite(level.StandardError), $"{level}"));
-        Assert.All(fit.Fixed(), term => Assert.True(double.IsFinite(term.Estimate) && double.IsFinite(term.StandardError), $"{term}"));
-    }
-
     [Fact]
     public void All_alike_ends_well()
     {
