@@ -7,6 +7,9 @@ public readonly record struct Place(DateOnly Day, int Order, EntryId Id) : IComp
 {
     public static Place Of(Entry entry) => new(entry.On.Day, entry.Order, entry.Id);
 
+    /// <summary>Whether an entry lies between two others, the first included; null for no end.</summary>
+    public static bool During(Entry entry, Entry from, Entry? until) => Of(entry) >= Of(from) && (until is null || Of(entry) < Of(until));
+
     public int CompareTo(Place other)
     {
         var byDay = Day.CompareTo(other.Day);

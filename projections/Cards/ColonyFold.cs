@@ -43,7 +43,7 @@ internal sealed class ColonyFold(ColonyId colony)
             Stays = _stays,
             Reigns = _reigns,
             Counted = _counted,
-            Joinings = _counted.Where(JoinedIt).ToList(),
+            Joinings = _counted.Where(entry => Joining.From(entry, colony) is not null).ToList(),
             OutOfLife = _outOfLife.Where(IsOfItsLife).ToList(),
             Settled = entries.OfType<ConflictSettled>().ToList(),
             End = _end,
@@ -53,8 +53,6 @@ internal sealed class ColonyFold(ColonyId colony)
     }
 
     private bool MadeIt(Entry entry, DateOnly day) => entry is SplitFrom split && split.Into == colony && entry.On.Day == day;
-
-    private bool JoinedIt(Entry entry) => entry is SplitFrom split && split.Into == colony || entry is Combined combined && combined.Into == colony;
 
     /// <summary>A note or a settled conflict may come after the end without contradicting anything.</summary>
     private static bool IsOfItsLife(Entry entry) => entry is not (Noted or ConflictSettled or OwedEntry);

@@ -16,7 +16,7 @@ internal static class Sights
         {
             var colony = books.Colony(placing.Colony);
             foreach (var reign in colony.Reigns.Where(reign => reign.Queen == queen))
-                seen.AddRange(In(colony, reign).Where(entry => Place.Of(entry) >= Place.Of(placing.By) && (placing.Until is null || Place.Of(entry) < Place.Of(placing.Until))));
+                seen.AddRange(In(colony, reign).Where(entry => Place.During(entry, placing.By, placing.Until)));
         }
 
         return seen;
@@ -24,7 +24,7 @@ internal static class Sights
 
     /// <summary>All of one reign, in order.</summary>
     public static IEnumerable<Entry> In(ColonyCard colony, Reign reign) => colony.Counted.Where(entry =>
-        SeesQueen(entry) && Place.Of(entry) >= Place.Of(reign.CameBy) && (reign.WentBy is null || Place.Of(entry) < Place.Of(reign.WentBy)));
+        SeesQueen(entry) && Place.During(entry, reign.CameBy, reign.WentBy));
 
     private static bool SeesQueen(Entry entry) => entry is Inspected { Queen: QueenFinding.Seen } or Inspected { MarkSeen: not null }
         or Requeened or QueenIntroduced or SupersedureSeen or QueenAccepted { Accepted: true } or ColonyEstablished { Queen: not null }

@@ -13,7 +13,7 @@ internal static class CoursesGiven
             left.Season != right.Season ? left.Season.CompareTo(right.Season) : string.CompareOrdinal(left.Course, right.Course)));
         foreach (var dose in colony.Counted.OfType<Treated>()) given.Add((Season.Of(dose.On.Day, start), dose.Course));
         foreach (var joining in colony.Joinings)
-            if (InSeason.Joined(joining, colony.Colony) is { } from)
+            if (Joining.From(joining, colony.Colony) is { } from)
                 Gather(books, from, Place.Of(joining), Season.Of(joining.On.Day, start), given, []);
         return given.Select(pair => (pair.Course, pair.Season));
     }
@@ -28,7 +28,7 @@ internal static class CoursesGiven
             var entry = entries[i];
             if (Place.Of(entry) >= before) break;
             if (entry is Treated dose) given.Add((season, dose.Course));
-            else if (InSeason.Joined(entry, colony) is { } from) Gather(books, from, Place.Of(entry), season, given, walked);
+            else if (Joining.From(entry, colony) is { } from) Gather(books, from, Place.Of(entry), season, given, walked);
         }
     }
 }

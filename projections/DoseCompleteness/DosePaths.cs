@@ -36,7 +36,7 @@ internal sealed class DosePaths(Books books, string course, int season)
         var next = entry switch
         {
             Treated treated => path is not null && Counts(treated) ? path.With(treated) : path,
-            _ => InSeason.Joined(entry, colony) is { } from ? Path.Less(path, Before(from, at).Then(colony, entry)) : path,
+            _ => Joining.From(entry, colony) is { } from ? Path.Less(path, Before(from, at).Then(colony, entry)) : path,
         };
         if (!ReferenceEquals(next, path)) timeline.Set(at, next!);
     }

@@ -29,12 +29,4 @@ internal static class InSeason
         for (var i = from; i < to; i++) entries[i - from] = colony.Counted[i];
         return entries;
     }
-
-    /// <summary>The colony whose bees an entry brought into another.</summary>
-    public static ColonyId? Joined(Entry entry, ColonyId into) => entry switch
-    {
-        SplitFrom split when split.Into == into => split.Colony,
-        Combined combined when combined.Into == into => combined.Colony,
-        _ => null,
-    };
 }

@@ -26,7 +26,7 @@ public sealed class TraitsQuestion : Question<TraitRow>
             var id = reigns[0].Queen;
             // Whoever was set into another colony, or lost, does not reign here, though nobody said so here.
             var here = id is { } placed ? books.Queen(placed).Placings.Where(placing => placing.Colony == colony.Colony).ToList() : null;
-            bool Hers(Entry entry) => reigns.Exists(reign => During(entry, reign.CameBy, reign.WentBy)) && (here is null || here.Exists(placing => During(entry, placing.By, placing.Until)));
+            bool Hers(Entry entry) => reigns.Exists(reign => Place.During(entry, reign.CameBy, reign.WentBy)) && (here is null || here.Exists(placing => Place.During(entry, placing.By, placing.Until)));
             var seasons = colony.Counted.Where(entry => Tells(entry) && Hers(entry)).GroupBy(entry => Season.Of(entry.On.Day, outfit.SeasonStartMonth)).ToList();
             if (seasons.Count == 0) continue;
             var mother = id is { } daughter ? Pedigree.MotherOf(books, daughter) : null;
@@ -69,7 +69,7 @@ public sealed class TraitsQuestion : Question<TraitRow>
                     FirstPer100Bees = Per100(seen.Washes.FirstOrDefault()),
                     LastWash = seen.Washes.Count > 1 ? seen.Washes[^1].On.Day : null,
                     LastPer100Bees = seen.Washes.Count > 1 ? Per100(seen.Washes[^1]) : null,
-                    DosedBetween = seen.Washes.Count > 1 && doses.Exists(dose => During(dose, seen.Washes[0], seen.Washes[^1])),
+                    DosedBetween = seen.Washes.Count > 1 && doses.Exists(dose => Place.During(dose, seen.Washes[0], seen.Washes[^1])),
                     Entries = Evidence.Of([begins ? colony.Began : null, stay?.CameBy, group, colony.TakenOut, .. makers, .. doses, .. seen.Entries, .. seen.Stops,
                         .. reigns.Select(reign => reign.CameBy).Concat(here?.Select(placing => placing.By) ?? []).Where(came => Place.Of(came) <= Place.Of(seen.Last)),
                         .. mother?.By ?? [], .. line?.By ?? [], .. birth?.By ?? []]),
@@ -79,8 +79,6 @@ public sealed class TraitsQuestion : Question<TraitRow>
     }
 
     private static bool Tells(Entry entry) => entry is Inspected or Harvested or Washed or Treated;
-
-    private static bool During(Entry entry, Entry from, Entry? until) => Place.Of(entry) >= Place.Of(from) && (until is null || Place.Of(entry) < Place.Of(until));
 
     private static decimal? Per100(Washed? wash) => wash is { Bees: > 0 } ? Math.Round(100m * wash.Mites / wash.Bees, 4) : null;
 

@@ -45,7 +45,8 @@ public sealed class Graph
         var side = down ? _down : _up;
         var found = Walk(side, [.. starts.Select(id => _numbers.GetValueOrDefault(id, -1)).Where(node => node >= 0)], []);
         var walked = new List<(LinkRow, int)>(found.Nodes.Count);
-        for (var i = 0; i < found.Nodes.Count; i++) walked.Add((side.Links[found.By[i]], found.Steps(i)));
+        for (var (level, at) = (0, 0); level < found.Ends.Count; level++)
+            for (; at < found.Ends[level]; at++) walked.Add((side.Links[found.By[at]], level + 1));
         return walked;
     }
 
@@ -91,10 +92,7 @@ public sealed class Graph
     /// <summary>What a walk comes upon, nearest first.</summary>
     /// <param name="By">The place of the link to each.</param>
     /// <param name="Ends">How many lie within one step, within two and so on.</param>
-    private readonly record struct Found(List<int> Nodes, List<int> By, List<int> Ends)
-    {
-        public int Steps(int place) => Ends.BinarySearch(place + 1) is >= 0 and var on ? on + 1 : ~Ends.BinarySearch(place + 1) + 1;
-    }
+    private readonly record struct Found(List<int> Nodes, List<int> By, List<int> Ends);
 
     /// <summary>The links in one direction: those of a node lie one after the other, in the order in which they were given.</summary>
     private sealed class Side

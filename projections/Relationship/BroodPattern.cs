@@ -18,11 +18,13 @@ public static class BroodPattern
     /// <summary>The brood patterns recorded at her colonies while she reigned there, in the order of things.</summary>
     public static IReadOnlyList<PatternSeen> Seen(Books books, QueenId queen) =>
     [
-        .. from colony in books.Queen(queen).Placings.Select(placing => placing.Colony).Distinct().Select(books.Colony)
+        .. from placing in books.Queen(queen).Placings
+           let colony = books.Colony(placing.Colony)
            from reign in colony.Reigns
            where reign.Queen == queen
            from look in colony.Counted.OfType<Inspected>()
-           where Place.Of(look) >= Place.Of(reign.CameBy) && (reign.WentBy is null || Place.Of(look) < Place.Of(reign.WentBy))
+           // Whoever was set into another colony does not reign here, though nobody said so here.
+           where Place.During(look, reign.CameBy, reign.WentBy) && Place.During(look, placing.By, placing.Until)
            let score = look.BroodPattern
            where score is not null
            orderby Place.Of(look)

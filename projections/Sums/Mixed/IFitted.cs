@@ -21,7 +21,7 @@ public interface IFitted
     /// <summary>The variance of an effect.</summary>
     double Variance(int effect);
 
-    /// <summary>A combination of the further columns, by Kenward and Roger; null where a column with a weight cannot be told apart from the rest.</summary>
+    /// <summary>A combination of the further columns, by Kenward and Roger where the error was estimated; null where a column with a weight cannot be told apart from the rest.</summary>
     Contrast? Combine(IReadOnlyList<double> weights);
 
     /// <summary>The variances, the error's last.</summary>

@@ -16,6 +16,8 @@ public sealed class LogisticFit : IFitted
         _fit = linear.At(variances, 1);
     }
 
+    private bool[] Estimated => [.. _linear.Design.Effects.Select(effect => effect.GivenVariance is null)];
+
     /// <summary>The restricted log-likelihood.</summary>
     public double LogLikelihood { get; }
 
@@ -38,13 +40,13 @@ public sealed class LogisticFit : IFitted
     public double Variance(int effect) => _variances[effect];
 
     /// <inheritdoc/>
-    public Contrast? Combine(IReadOnlyList<double> weights) => throw new NotSupportedException("Ask for levels.");
+    public Contrast? Combine(IReadOnlyList<double> weights) => SparseContrast.OfColumns(_linear, _variances, 1, weights, Estimated, errorIsGiven: true);
 
     /// <summary>
     /// A combination of the levels of the first effect, whose variance is given, in the model linearised at the mode: the degrees of freedom are Satterthwaite's there.
     /// </summary>
     /// <param name="weights">One for every level.</param>
-    public Contrast CombineLevels(IReadOnlyList<double> weights) => SparseContrast.OfLevels(_linear, _variances, [.. _linear.Design.Effects.Select(effect => effect.GivenVariance is null)], weights);
+    public Contrast CombineLevels(IReadOnlyList<double> weights) => SparseContrast.OfLevels(_linear, _variances, Estimated, weights);
 
     /// <summary>The variances that were estimated, and last the logistic distribution's own.</summary>
     public IReadOnlyList<Component> Components() =>

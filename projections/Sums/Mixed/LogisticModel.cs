@@ -70,9 +70,8 @@ public sealed class LogisticModel
 
     private double[] Variances(Vector<double> deviations)
     {
-        var variances = new double[_design.Effects.Count];
-        for (var k = 0; k < variances.Length; k++)
-            variances[k] = _design.Effects[k].GivenVariance ?? (Array.IndexOf(_estimated, k) is var i ? deviations[i] * deviations[i] : 0);
+        double[] variances = [.. _design.Effects.Select(effect => effect.GivenVariance ?? 0)];
+        for (var i = 0; i < _estimated.Length; i++) variances[_estimated[i]] = deviations[i] * deviations[i];
         return variances;
     }
 

@@ -10,9 +10,10 @@ internal static class SparseContrast
 {
     /// <summary>Of further columns of the fixed part.</summary>
     /// <param name="weights">One for every column, in its order.</param>
+    /// <param name="estimated">Of which effects the variance was estimated.</param>
     /// <returns>Null where a column with a weight cannot be told apart from the rest.</returns>
-    public static Contrast? OfColumns(SparseModel model, IReadOnlyList<double> ratios, double error, IReadOnlyList<double> weights) =>
-        weights.Where((weight, c) => weight != 0 && !model.Kept.Contains(c)).Any() ? null : Of(model, ratios, error, [.. ratios.Select(_ => true)], false, at =>
+    public static Contrast? OfColumns(SparseModel model, IReadOnlyList<double> ratios, double error, IReadOnlyList<double> weights, IReadOnlyList<bool> estimated, bool errorIsGiven) =>
+        weights.Where((weight, c) => weight != 0 && !model.Kept.Contains(c)).Any() ? null : Of(model, ratios, error, estimated, errorIsGiven, at =>
         {
             var start = at.Start(at.Effects.Count);
             return [.. weights.Select((weight, c) => (start + c, weight))];

@@ -31,7 +31,7 @@ public sealed class SparseFit : IFitted
     public double Variance(int effect) => _ratios[effect] * Error;
 
     /// <inheritdoc/>
-    public Contrast? Combine(IReadOnlyList<double> weights) => SparseContrast.OfColumns(_model, _ratios, Error, weights);
+    public Contrast? Combine(IReadOnlyList<double> weights) => SparseContrast.OfColumns(_model, _ratios, Error, weights, [.. _ratios.Select(_ => true)], errorIsGiven: false);
 
     /// <summary>The variances, the error's last, with standard errors by the average information.</summary>
     public IReadOnlyList<Component> Components()

@@ -30,6 +30,21 @@ public class BroodPatternTests
         Assert.Equal([1, 2, 1], Seen(story).Select(look => look.Entries.Count));
     }
 
+    /// <summary>She was set into another colony, and nobody ended her reign in the old one: what is seen there afterwards is not hers.</summary>
+    [Fact]
+    public void What_is_seen_after_she_was_set_elsewhere_is_not_hers()
+    {
+        var story = new Story();
+        story.Raise("Q", "1 May 2025");
+        story.Begins("A", "1 May 2026", queen: "Q");
+        story.Begins("B", "1 May 2026");
+        Pattern(story, "A", "2 May 2026", 4);
+        story.Requeen("B", "Q", "1 Jun 2026");
+        Pattern(story, "A", "1 Jul 2026", 1);
+        Pattern(story, "B", "1 Jul 2026", 5);
+        Assert.Equal([("A", 4), ("B", 5)], Seen(story).Select(look => (look.Colony.Number!, look.Score)));
+    }
+
     [Fact]
     public void A_look_too_soon_names_the_dose()
     {

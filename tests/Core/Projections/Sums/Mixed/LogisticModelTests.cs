@@ -63,6 +63,11 @@ public class LogisticModelTests
         Near(-asFixed.Fixed().Single(term => term.Name == "line L2").Estimate, contrast.Value, 1e-3, "fixed lines");
         Near(asFixed.Fixed().Single(term => term.Name == "line L2").StandardError, contrast.StandardError, .05, "fixed lines; theirs has no correction for estimated variances");
         Assert.InRange(contrast.Freedom, 3, 60);
+        // The same by the columns of fixed lines: age is the first column.
+        var byColumn = asFixed.Combine([0, -1, 0, 0])!;
+        Near(byColumn.Value, contrast.Value, 1e-3, "fixed lines");
+        Near(byColumn.StandardError, contrast.StandardError, 2e-3, "fixed lines");
+        Near(byColumn.Freedom, contrast.Freedom, .02 * contrast.Freedom, "fixed lines");
         Assert.Equal(["mother", "residual"], wide.Components().Select(one => one.Name));
 
         double[] none = [.. Two.Numbers("lost").Select((lost, i) => lines[i] == "L1" ? 0 : lost)];
