@@ -82,6 +82,8 @@ public sealed class LineComparisonPageTests(Browser browser) : IAsyncLifetime
     {
         var text = await TextAsync("/line-comparison");
         InOrder(text, "?trait=strength\"", "?trait=honey\"", "<strong>Sloe has more honey than Brindle: 12.", "?trait=temper\"", "?trait=broodPattern\"", "?trait=mitesFirst\"", "?trait=mitesLast\"", "There is no record of this trait in any line.", "Nothing to compare.", "?trait=miteGrowth\"", "?trait=winterLosses\"", "?trait=queenGone\"");
+        Holds(text, "Which line of queens earns its place");
+        Holds(await TextAsync("/line-comparison?by=queen"), "What is predicted for queens, trait by trait");
         Holds(await TextAsync("/line-comparison?line=Ember"), "Lines compared, Ember", "Cannot say: Ember differs from none of the 4 others by more than chance makes.");
     }
 
